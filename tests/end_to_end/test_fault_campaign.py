@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 from bot_api import Server, running
 from bot_api_weather import FAULTS, Climate
-from bot_nursery import Nursery, nursery
+from bot_nursery import Nursery, the_nursery
 from databases import new_postgresql, shown
 from fault_campaign import Campaign, Outcome, Plan
 from fault_databases import CutOffPostgres, LockedSqlite, Troubled
@@ -26,9 +26,8 @@ STORMY = Climate(sending=0.2, fetching=0.4, starting=0.02, again=0.5)
 
 
 @pytest.fixture(scope="module")
-def loaded() -> Iterator[Nursery]:
-    with nursery() as one:
-        yield one
+def loaded() -> Nursery:
+    return the_nursery()
 
 
 @pytest.fixture

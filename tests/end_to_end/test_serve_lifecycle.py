@@ -6,8 +6,6 @@ from __future__ import annotations
 
 import os
 import signal
-import subprocess
-import sys
 import time
 from collections.abc import Callable
 from pathlib import Path
@@ -16,7 +14,8 @@ from unittest.mock import patch
 
 import pytest
 from bot_api import running
-from bot_process import CHECKOUT, bot_process
+from bot_nursery import Forked, the_nursery
+from bot_process import bot_process
 from command_here import command_here
 from databases import new_postgresql, shown
 from worker_process import worker_environment, worker_process
@@ -32,21 +31,14 @@ from worker_process import worker_environment, worker_process
 def test_without_its_token_a_process_ends_kindly(
     tmp_path: Path, more: dict[str, str], says: str
 ) -> None:
-    url = f"sqlite:///{tmp_path / 'bot.sqlite'}"
+    url, log = f"sqlite:///{tmp_path / 'bot.sqlite'}", tmp_path / "log"
     with running() as api:
-        ended = subprocess.run(
-            [sys.executable, "-m", "bot", "serve"],
-            cwd=CHECKOUT,
-            env=worker_environment(api, url, 9, more),
-            capture_output=True,
-            text=True,
-            timeout=60,
-            check=False,
-        )
-    assert ended.returncode == 2
-    assert says in ended.stderr
-    assert "Traceback" not in ended.stderr
-    assert "99:wrong" not in ended.stderr
+        ended = Forked(the_nursery(), ["serve"], worker_environment(api, url, 9, more), log)
+        assert ended.wait() == 2
+    told = log.read_text(encoding="utf-8")
+    assert says in told
+    assert "Traceback" not in told
+    assert "99:wrong" not in told
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,8 @@ from pathlib import Path
 
 import pytest
 from bot_api import Fault, running
-from bot_process import CHECKOUT, bot_process, environment, rows
+from bot_nursery import CHECKOUT, Forked, the_nursery
+from bot_process import bot_process, environment, rows
 
 CHATS = range(1, 21)
 
@@ -74,7 +75,16 @@ def test_the_log_holds_neither_the_token_nor_what_people_write(tmp_path: Path) -
 
 
 def test_without_a_token_it_says_how_to_get_one(tmp_path: Path) -> None:
-    ended = start_and_end("http://127.0.0.1:9", tmp_path, SEAMWISE_TOKEN="")
+    """Started as people start it; the others are forked from a loaded process."""
+    ended = subprocess.run(
+        [sys.executable, "-m", "bot", "telegram"],
+        cwd=CHECKOUT,
+        env=environment("http://127.0.0.1:9", tmp_path / "none.sqlite", {"SEAMWISE_TOKEN": ""}),
+        capture_output=True,
+        text=True,
+        timeout=30,
+        check=False,
+    )
     assert ended.returncode == 2
     assert "/newbot" in ended.stderr
     assert "terminal" in ended.stderr
@@ -83,27 +93,20 @@ def test_without_a_token_it_says_how_to_get_one(tmp_path: Path) -> None:
 
 def test_a_token_the_server_does_not_know_ends_it_with_a_clear_line(tmp_path: Path) -> None:
     with running() as api:
-        ended = start_and_end(api.root, tmp_path, SEAMWISE_TOKEN="99:wrong")
-    assert ended.returncode == 2
-    assert "SEAMWISE_TOKEN" in ended.stderr
-    assert "Traceback" not in ended.stderr
-    assert "99:wrong" not in ended.stderr
+        told = told_by_one_that_ends(api.root, tmp_path, SEAMWISE_TOKEN="99:wrong")
+    assert "SEAMWISE_TOKEN" in told
+    assert "Traceback" not in told
+    assert "99:wrong" not in told
 
 
 def test_a_setting_that_cannot_be_used_is_named(tmp_path: Path) -> None:
-    ended = start_and_end("ftp://nowhere", tmp_path)
-    assert ended.returncode == 2
-    assert "SEAMWISE_API_BASE" in ended.stderr
-    assert "Traceback" not in ended.stderr
+    told = told_by_one_that_ends("ftp://nowhere", tmp_path)
+    assert "SEAMWISE_API_BASE" in told
+    assert "Traceback" not in told
 
 
-def start_and_end(root: str, folder: Path, **more: str) -> subprocess.CompletedProcess[str]:
-    return subprocess.run(
-        [sys.executable, "-m", "bot", "telegram"],
-        cwd=CHECKOUT,
-        env=environment(root, folder / "none.sqlite", more),
-        capture_output=True,
-        text=True,
-        timeout=30,
-        check=False,
-    )
+def told_by_one_that_ends(root: str, folder: Path, **more: str) -> str:
+    log = folder / "log"
+    surroundings = environment(root, folder / "none.sqlite", more)
+    assert Forked(the_nursery(), ["telegram"], surroundings, log).wait() == 2
+    return log.read_text(encoding="utf-8")

@@ -2,26 +2,35 @@
 
 What is forked runs the `seamwise` command from its beginning, with an environment, a log and a
 process id of its own. As a process of its own this module reads orders, a JSON object a line:
-{"start": [arguments], "environment": {...}, "log": file} answers with the process id, {"wait": id}
-with the exit code (minus the signal's number, as subprocess has it).
+{"start": [arguments], "environment": {...}, "log": file} answers with the process id, {"wait": id,
+"within_s": seconds} with the exit code (minus the signal's number, as subprocess has it), or with
+null where it runs on.
 """
 
 from __future__ import annotations
 
+import atexit
 import importlib
 import json
 import os
 import signal
 import subprocess
 import sys
+import time
 import traceback
 from collections.abc import Iterator, Mapping, Sequence
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
+from functools import cache
 from pathlib import Path
 from typing import IO, Any
 
 CRASHED = 70
 """The exit code where the command raised (sysexits.h: EX_SOFTWARE)."""
+
+ENDS_WITHIN_S = 20.0
+"""A process that was told to end and runs on for so long will not."""
+
+LOOKS_EVERY_S = 0.01
 
 CHECKOUT = Path(__file__).parents[2]
 
@@ -37,14 +46,23 @@ class Nursery:
         """A new process of the command; its id."""
         order = {"start": list(arguments), "environment": dict(environment), "log": str(log)}
         number = self._ask(order)
+        assert number is not None
         self._alive.add(number)
         return number
 
     def end(self, number: int, with_signal: int) -> int:
         """Send the signal to the process and return its exit code."""
         os.kill(number, with_signal)
-        code = self._ask({"wait": number})
-        self._alive.discard(number)
+        code = self.wait(number, within_s=ENDS_WITHIN_S)
+        if code is None:
+            raise TimeoutError(f"process {number} does not end at signal {with_signal}")
+        return code
+
+    def wait(self, number: int, *, within_s: float) -> int | None:
+        """The exit code of the process, None where it has not ended within that time."""
+        code = self._ask({"wait": number, "within_s": within_s})
+        if code is not None:
+            self._alive.discard(number)
         return code
 
     def end_all(self) -> None:
@@ -52,12 +70,54 @@ class Nursery:
         for number in tuple(self._alive):
             self.end(number, signal.SIGKILL)
 
-    def _ask(self, order: Mapping[str, Any]) -> int:
+    def _ask(self, order: Mapping[str, Any]) -> int | None:
         assert self._process.stdin is not None
         assert self._process.stdout is not None
         self._process.stdin.write(json.dumps(order) + "\n")
         self._process.stdin.flush()
-        return int(self._process.stdout.readline())
+        answer: int | None = json.loads(self._process.stdout.readline())
+        return answer
+
+
+class Forked:
+    """A process of the command out of a nursery, asked as `subprocess.Popen` is."""
+
+    def __init__(
+        self, nursery: Nursery, arguments: Sequence[str], environment: Mapping[str, str], log: Path
+    ) -> None:
+        self._nursery = nursery
+        self._code: int | None = None
+        log.touch()
+        self.pid = nursery.start(arguments, environment, log)
+
+    def poll(self) -> int | None:
+        """The exit code, None while it runs."""
+        if self._code is None:
+            self._code = self._nursery.wait(self.pid, within_s=0)
+        return self._code
+
+    def send_signal(self, number: int) -> None:
+        if self.poll() is None:
+            os.kill(self.pid, number)
+
+    def kill(self) -> None:
+        self.send_signal(signal.SIGKILL)
+
+    def wait(self, timeout: float = ENDS_WITHIN_S) -> int:
+        """The exit code; raises `TimeoutError` where it runs on."""
+        if self._code is None:
+            self._code = self._nursery.wait(self.pid, within_s=timeout)
+        if self._code is None:
+            raise TimeoutError(f"process {self.pid} still runs after {timeout} s")
+        return self._code
+
+
+@cache
+def the_nursery() -> Nursery:
+    """One for all tests of this process, which ends it."""
+    stack = ExitStack()
+    atexit.register(stack.close)
+    return stack.enter_context(nursery())
 
 
 @contextmanager
@@ -87,16 +147,27 @@ def _obey(orders: IO[str], answers: IO[str]) -> None:
     for line in iter(orders.readline, ""):
         order = json.loads(line)
         if "start" in order:
-            answer = _fork(order)
+            answer: int | None = _fork(order)
             alive.add(answer)
         else:
-            _, status = os.waitpid(order["wait"], 0)
-            alive.discard(order["wait"])
-            answer = os.waitstatus_to_exitcode(status)
-        answers.write(f"{answer}\n")
+            answer = _exit_code(order["wait"], order["within_s"])
+            if answer is not None:
+                alive.discard(order["wait"])
+        answers.write(f"{json.dumps(answer)}\n")
         answers.flush()
     for number in alive:
         os.kill(number, signal.SIGKILL)
+
+
+def _exit_code(number: int, within_s: float) -> int | None:
+    end = time.monotonic() + within_s
+    while True:
+        ended, status = os.waitpid(number, os.WNOHANG)
+        if ended:
+            return os.waitstatus_to_exitcode(status)
+        if time.monotonic() >= end:
+            return None
+        time.sleep(LOOKS_EVERY_S)
 
 
 def _fork(order: Mapping[str, Any]) -> int:

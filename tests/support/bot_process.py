@@ -5,8 +5,6 @@ from __future__ import annotations
 import os
 import signal
 import sqlite3
-import subprocess
-import sys
 from collections.abc import Iterator, Mapping
 from contextlib import closing, contextmanager
 from dataclasses import dataclass
@@ -14,9 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from bot_api import TOKEN, Server
-
-CHECKOUT = Path(__file__).parents[2]
-EXIT_WITHIN_S = 20
+from bot_nursery import Forked, the_nursery
 
 
 @dataclass(slots=True, kw_only=True)
@@ -24,14 +20,14 @@ class BotProcess:
     """A running bot, the server it talks to, its database file and its log file."""
 
     api: Server
-    process: subprocess.Popen[bytes]
+    process: Forked
     database: Path
     log: Path
 
     def stop(self, number: int = signal.SIGTERM) -> int:
         """Send the signal and return the exit code."""
         self.process.send_signal(number)
-        return self.process.wait(timeout=EXIT_WITHIN_S)
+        return self.process.wait()
 
     def states(self, chat: int) -> dict[str, int]:
         """How many messages to a chat are in which state of the outbox."""
@@ -72,20 +68,12 @@ def environment(api_root: str, database: Path, more: Mapping[str, str]) -> dict[
 
 
 @contextmanager
-def bot_process(
-    api: Server, folder: Path, *, command: tuple[str, ...] = ("-m", "bot", "telegram"), **more: str
-) -> Iterator[BotProcess]:
+def bot_process(api: Server, folder: Path, **more: str) -> Iterator[BotProcess]:
     """The bot serving the stand-in; killed at the end if it still runs."""
     database, log = folder / "bot.sqlite", folder / "bot.log"
-    with log.open("ab") as errors:
-        process = subprocess.Popen(
-            [sys.executable, *command],
-            cwd=CHECKOUT,
-            env=environment(api.root, database, more),
-            stderr=errors,
-        )
-        try:
-            yield BotProcess(api=api, process=process, database=database, log=log)
-        finally:
-            process.kill()
-            process.wait()
+    process = Forked(the_nursery(), ["telegram"], environment(api.root, database, more), log)
+    try:
+        yield BotProcess(api=api, process=process, database=database, log=log)
+    finally:
+        process.kill()
+        process.wait()

@@ -17,14 +17,14 @@ from pathlib import Path
 from typing import Any
 
 from bot_api import TOKEN, Server
-from bot_process import CHECKOUT, EXIT_WITHIN_S
+from bot_nursery import CHECKOUT, ENDS_WITHIN_S, Forked, the_nursery
 
 
 @dataclass(slots=True, kw_only=True)
 class WorkerProcess:
     """A running `seamwise serve`: its port, and its log file."""
 
-    process: subprocess.Popen[bytes]
+    process: Forked | subprocess.Popen[bytes]
     port: int
     log: Path
 
@@ -51,7 +51,7 @@ class WorkerProcess:
     def stop(self, number: int = signal.SIGTERM) -> int:
         """Send the signal and return the exit code."""
         self.process.send_signal(number)
-        return self.process.wait(timeout=EXIT_WITHIN_S)
+        return self.process.wait(timeout=ENDS_WITHIN_S)
 
     def logged(self) -> list[dict[str, Any]]:
         """The lines of the log."""
@@ -89,18 +89,27 @@ def worker_process(
     port: int | None = None,
     **more: str,
 ) -> Iterator[WorkerProcess]:
-    """Started, not yet ready; killed at the end if it still runs."""
+    """Started, not yet ready; killed at the end if it still runs.
+
+    With arguments of its own it is loaded anew, as it may start others by its own name.
+    """
     port = port or free_port()
     log = folder / f"worker-{port}.log"
-    with log.open("ab") as errors:
-        process = subprocess.Popen(
-            [sys.executable, "-m", "bot", "serve", "--port", str(port), *arguments],
-            cwd=CHECKOUT,
-            env=worker_environment(api, database_url, port, more),
-            stderr=errors,
-        )
-        try:
-            yield WorkerProcess(process=process, port=port, log=log)
-        finally:
-            process.kill()
-            process.wait()
+    surroundings = worker_environment(api, database_url, port, more)
+    command = ["serve", "--port", str(port), *arguments]
+    process: Forked | subprocess.Popen[bytes]
+    if arguments:
+        with log.open("ab") as errors:
+            process = subprocess.Popen(
+                [sys.executable, "-m", "bot", *command],
+                cwd=CHECKOUT,
+                env=surroundings,
+                stderr=errors,
+            )
+    else:
+        process = Forked(the_nursery(), command, surroundings, log)
+    try:
+        yield WorkerProcess(process=process, port=port, log=log)
+    finally:
+        process.kill()
+        process.wait()
