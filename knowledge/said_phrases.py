@@ -183,5 +183,7 @@ def fold(said: str) -> str:
 
 def without_accents(said: str) -> str:
     """Lower case, plain letters and plain apostrophes."""
+    if said.isascii():
+        return said.lower()
     plain = unicodedata.normalize("NFKD", said.casefold()).replace("’", "'")
     return "".join(one for one in plain if not unicodedata.combining(one))

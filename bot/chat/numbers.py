@@ -24,6 +24,8 @@ _DICTATED = {"oh": 0, "o": 0, "won": 1, "to": 2, "too": 2, "tree": 3, "for": 4, 
 _NOTHING = frozenset(["nothing", "zip", "none", "zilch"])
 """`five to nothing`, `2 zip`: only there it is a number."""
 
+_OPENING = frozenset([*_NUMBER_WORDS, *_DICTATED, *_NOTHING])
+
 _BEFORE_ONE = frozenset(
     [
         "that",
@@ -111,6 +113,9 @@ def groups(said: Sequence[Word]) -> tuple[Group, ...]:
     found: list[Group] = []
     position = 0
     while position < len(said):
+        if not _may_open(said[position]):
+            position += 1
+            continue
         stop, numbers = _run(said, position)
         if len(numbers) > 1:
             found += _split_tight(said, numbers)
@@ -120,6 +125,12 @@ def groups(said: Sequence[Word]) -> tuple[Group, ...]:
 
 def is_dictated(word: Word) -> bool:
     return word.folded in _DICTATED
+
+
+def _may_open(word: Word) -> bool:
+    """Whether a run may begin with it: not with most words, which are passed over at once."""
+    folded = word.folded
+    return folded in _OPENING or folded.isdigit()
 
 
 def _run(said: Sequence[Word], start: int) -> tuple[int, list[tuple[int, int]]]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import lru_cache
 from typing import Generic, TypeVar
 
@@ -20,6 +20,9 @@ Meaning = TypeVar("Meaning")
 _ELEMENT = regex(r"\s*(?:(\.\.)|([\[\](){}|])|([^\s\[\](){}|]+))")
 _ENDS = (None, "|", ")", "]")
 _GAP = r"(?:\S+ ){0,2}?"
+
+WORDS_KEPT = 2048
+"""Words whose phrases are kept by a book: nearly all words of a day come again."""
 
 
 class PhraseError(ValueError):
@@ -69,6 +72,7 @@ class PhraseBook(Generic[Meaning]):
                 self._by_first[first].append(entry)
         self._prefixes = [first for first in self._by_first if first.endswith("*")]
         self._patterns: dict[str, re.Pattern[str]] = {}
+        self._beginning_with = lru_cache(maxsize=WORDS_KEPT)(self._looked_up)
 
     def check(self) -> None:
         """PhraseError for a phrase that is not in the notation, or is not found where it begins."""
@@ -92,11 +96,10 @@ class PhraseBook(Generic[Meaning]):
             offset += len(word) + 1
         return found
 
-    def _beginning_with(self, word: str) -> Iterator[tuple[str, Meaning]]:
-        yield from self._by_first.get(word, ())
-        for prefix in self._prefixes:
-            if word.startswith(prefix[:-1]):
-                yield from self._by_first[prefix]
+    def _looked_up(self, word: str) -> tuple[tuple[str, Meaning], ...]:
+        """The phrases that may begin with the word."""
+        begun = [prefix for prefix in self._prefixes if word.startswith(prefix[:-1])]
+        return tuple(phrase for first in (word, *begun) for phrase in self._by_first.get(first, ()))
 
     def _read(self, phrase: str) -> re.Pattern[str]:
         """What finds the phrase, kept from now on."""

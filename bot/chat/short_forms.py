@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 from dataclasses import replace
-from functools import cache
+from functools import cache, lru_cache
 
 from bot.chat.forms import short_forms, word_set
 from bot.chat.score_spelling import as_meant, run_together
 from bot.chat.timeout_letters import is_timeout_here, meant_by
 from bot.chat.words import Word
 from knowledge.regex import regex
+
+WORDS_KEPT = 1024
+"""Words whose parts are kept: one message is asked for them by several readers."""
 
 _SERVER = regex(r"(s|srv|srvr|svr|serv|server)([12])")
 _SERVERS = frozenset(["srv", "srvr", "svr", "serv"])
@@ -29,7 +32,7 @@ def in_full(said: Sequence[Word], *, names: Collection[tuple[int, int]] = ()) ->
     Words within the spans of `names`, and others written as names, are never mended.
     """
     apart = [
-        part for word in said for part in (_apart(word) if _is_no_name(word, names) else [word])
+        part for word in said for part in (_apart(word) if _is_no_name(word, names) else (word,))
     ]
     told: list[Word] = []
     for place, word in enumerate(apart):
@@ -56,20 +59,21 @@ def _is_no_name(word: Word, names: Collection[tuple[int, int]]) -> bool:
     return not within and (not word.is_capitalised or word.typed.isupper() or word.span[0] == 0)
 
 
-def _apart(word: Word) -> list[Word]:
+@lru_cache(maxsize=WORDS_KEPT)
+def _apart(word: Word) -> tuple[Word, ...]:
     """The word spelled as it was meant, or the words it runs together: "3down", "forthem"."""
     first, last = _NUMBER_FIRST.fullmatch(word.folded), _NUMBER_LAST.fullmatch(word.folded)
     if _ROUND_ZERO.fullmatch(word.folded):
-        return [replace(word, folded=f"{word.folded[0]}0")]
+        return (replace(word, folded=f"{word.folded[0]}0"),)
     if first is not None and as_meant(first[2]) in _beside_a_number():
-        return [*_split(word, first[1], first[2])]
+        return _split(word, first[1], first[2])
     if last is not None and as_meant(last[1]) in _beside_a_number():
-        return [*_split(word, last[1], last[2])]
+        return _split(word, last[1], last[2])
     parts = run_together(word.folded)
-    return _split(word, *parts) if parts else [_reading(word, as_meant(word.folded))]
+    return _split(word, *parts) if parts else (_reading(word, as_meant(word.folded)),)
 
 
-def _split(word: Word, *parts: str) -> list[Word]:
+def _split(word: Word, *parts: str) -> tuple[Word, ...]:
     """The word as several, each with its own letters of what was typed."""
     found: list[Word] = []
     start = word.span[0]
@@ -78,7 +82,7 @@ def _split(word: Word, *parts: str) -> list[Word]:
         typed = word.typed[start - word.span[0] :][: len(part)]
         found.append(replace(word, folded=as_meant(part), typed=typed, span=span, gap=gap))
         start += len(part)
-    return found
+    return tuple(found)
 
 
 def _full(folded: str, ahead: str) -> str:
