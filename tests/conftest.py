@@ -14,8 +14,9 @@ from hypothesis import settings
 # stays as it is.
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
-settings.register_profile("no clock", deadline=None, max_examples=50)
-settings.load_profile("no clock")
+settings.register_profile("short", deadline=None, max_examples=25)
+settings.register_profile("long", deadline=None, max_examples=500)
+settings.load_profile("short")
 
 
 @pytest.hookimpl(trylast=True)

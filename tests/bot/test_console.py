@@ -110,8 +110,8 @@ def test_what_cannot_be_done_is_said_in_words(
 
 def test_a_book_of_ones_own_is_kept(tmp_path: Path) -> None:
     book = str(tmp_path / "my.sqlite")
-    seamwise("--book", book, typed="/add Hale\nhale is tall\n")
-    assert "hale is tall" in seamwise("ask", "--book", book, "show notes on hale").stdout
+    command_here("--book", book, typed="/add Hale\nhale is tall\n")
+    assert "hale is tall" in command_here("ask", "--book", book, "show notes on hale").stdout
 
 
 def test_a_book_goes_out_and_comes_in_again(tmp_path: Path) -> None:
