@@ -31,6 +31,9 @@ _COACHING = (
     r"|my (?:pair|team|students|players|kids)(?: today| now)?(?: is| are|:)?"
     r"|switch(?: over)?(?: to)?|change(?: over)? to|over to|use|working with|speaking for|helping)"
 )
+_SAYS_COACH = regex(r".*co+a?ch?|my |working|helping|speaking|i['’]?m here", re.IGNORECASE)
+"""Of the ways to say whom one speaks for those of a coach; a player says the others as well."""
+
 _SET = regex(
     rf"^{_LEAD}(?P<sure>{_COACHING})[ :]+{_OURS}(?: now| today| next| here)*"
     rf"(?:,? (?:they (?:are |re )?)?(?:now )?{_VS} {_THEIRS})?[ .!]*$",
@@ -90,7 +93,9 @@ def _set(line: str, text: str, chat: ChatView) -> CoachSaid | None:
         ours = _pair(found["o1"], found["o2"], chat)
         theirs = _pair(found["t1"], found["t2"], chat) if found["t1"] else ()
         is_sure = "ch" in found["sure"].lower() or _are_people(ours)
-        return CoachSaid(text=text, ours=ours, theirs=theirs) if ours and is_sure else None
+        coaches = _SAYS_COACH.match(found["sure"]) is not None
+        said = CoachSaid(text=text, ours=ours, theirs=theirs, coaches=coaches)
+        return said if ours and is_sure else None
     found = _NOW.match(line)
     if found is None:
         return None

@@ -12,6 +12,7 @@ from bot.chat.answers.newcomers import capitalised
 from bot.chat.answers.pool_order import match_words, pool_of
 from bot.chat.answers.undo_entries import remember_before
 from bot.chat.answers.video_lines import with_partner
+from bot.chat.coached import Coached
 from bot.chat.context import Context
 from bot.chat.render import rows, with_buttons
 from bot.chat.reply import Reply
@@ -33,6 +34,8 @@ def take_pair(desk: Desk, said: CoachSaid) -> Reply | None:
         return _against_themselves(desk, sorted(both))
     if len(_sure(ours_said)) == 1 and len({one.typed.casefold() for one in ours_said}) == 1:
         return Reply(text=wording("book.ask_pair"))
+    if said.coaches and desk.context.coach is None:
+        desk.context = replace(desk.context, coach=Coached())
     switched = _switch(desk, ours_said)
     theirs = tuple(one.players[0] for one in theirs_said if one.certainty is Certainty.SURE)
     if theirs and (switched or not said.asks):
@@ -82,6 +85,7 @@ def _switch(desk: Desk, mentions: Sequence[Mention]) -> bool:
         pendings=before.pendings,
         pending_count=before.pending_count,
         change=change,
+        coach=before.coach,
     )
     desk.match_changed()
     pool = pool_of(desk)

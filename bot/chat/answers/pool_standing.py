@@ -23,7 +23,7 @@ from bot.chat.answers.questions import answer_asked
 from bot.chat.answers.scoreboard import scoreboard, serve_buttons
 from bot.chat.answers.serve_asked import ask_first_serve
 from bot.chat.asked import Asked
-from bot.chat.context import Listing
+from bot.chat.shown_list import Listing
 from bot.chat.match_results import MatchResult, result_of
 from bot.chat.render import rows
 from bot.chat.reply import Reply

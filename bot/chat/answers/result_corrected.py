@@ -18,6 +18,7 @@ from bot.chat.answers.results import (
     told_result,
     too_many,
 )
+from bot.chat.answers.whose_they import whose_they
 from bot.chat.match_log import unvoided
 from bot.chat.match_results import Games, MatchResult, finished_games
 from bot.chat.message import is_ours, read_message
@@ -37,6 +38,9 @@ _ENDS_A_GAME = (EntryKind.RALLY, EntryKind.SCORE)
 
 def take_or_correct(desk: Desk, said: ResultSaid) -> Reply:
     """A result as told, unless it is said instead of the one before."""
+    asked = whose_they(desk, said)
+    if asked is not None:
+        return asked
     if said.corrects or turns_the_last(desk, said):
         return correct_result(desk, said)
     return with_buttons(take_result(desk, said), offer_buttons(said.may_ask))
