@@ -9,7 +9,7 @@ from bot.chat.view import ChatView
 from bot.chat.words import folded_line, words
 from knowledge.regex import regex
 
-_THEY = regex(r"\bthey(?:['’]?(?:ve|d))?\b", re.IGNORECASE)
+_THEY = regex(r"\bthey(?:['’]?(?:ve|d))?\b|\b(?:the )?other (?:pair|team|two)\b", re.IGNORECASE)
 _US = regex(r"\b(?:we|us|ours?|weve|were|my|i|me)\b")
 _SAYS_OF_OTHERS = regex(r"\b(?:says?|said|tells?|told|texts?|texted|thinks?)\b")
 
@@ -17,6 +17,11 @@ _SAYS_OF_OTHERS = regex(r"\b(?:says?|said|tells?|told|texts?|texted|thinks?)\b")
 def hears_they(typed: str) -> bool:
     """Whether the words that wait for somebody are such a "they"."""
     return _THEY.fullmatch(typed) is not None
+
+
+def is_other(typed: str) -> bool:
+    """Whether it is "the other pair": the one across the net, or another of the coach's own."""
+    return "other" in typed.lower()
 
 
 def hangs_on_they(text: str, chat: ChatView) -> str | None:

@@ -8,6 +8,7 @@ from dataclasses import replace
 from datetime import time
 
 from bot.chat.announcements import begins_as_match
+from bot.chat.answers.coachs_pairs import of_which_pair
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.formats import format_words
 from bot.chat.answers.game_start import start_game
@@ -80,6 +81,7 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     desk.trace |= {"match": match}
     lines = [
         announced(desk, theirs, said, format),
+        *of_which_pair(desk),
         *remind_of_announced(desk, match, moment),
     ]
     if said.format_fault is not None:
