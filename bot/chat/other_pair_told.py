@@ -38,7 +38,7 @@ _BY_DRAW = regex(
 _DRAW_ANYWHERE = regex(
     rf"(?:\b(?:in|for|of|is) )?(?:\bthe )?\b(?P<draw>{DRAW})(?!\w)"
     rf"(?! (?:up|it|feelings|bag)\b){_A_PAIR}"
-    r"(?: (?:semis?|finals?|quarters?|bronze|gold|pool|draw))?",
+    r"(?: (?:semis?|finals?|quarters?|bronze|gold|pool|draw|backdraw))?",
     re.IGNORECASE,
 )
 _TURN = regex(rf"{_LEAD}", re.IGNORECASE)
@@ -79,8 +79,15 @@ def score_of_other_pair(text: str, chat: ChatView) -> CoachSaid | None:
     pair = _pair_of(own, chat) if own else None
     if pair is not None and set(pair) != set(chat.ours):
         return CoachSaid(text=text, ours=_mentions(pair, chat), asks=text)
+    return None if own else match_of_other_draw(text, chat)
+
+
+def match_of_other_draw(text: str, chat: ChatView) -> CoachSaid | None:
+    """The pair that plays the draw which the message names anywhere; None where that is ours."""
+    if len(chat.own_pairs) < PAIR or chat.forwarded:
+        return None
     found = _DRAW_ANYWHERE.search(text)
-    if found is None or own:
+    if found is None:
         return None
     pair = _meant(found["draw"], chat)
     if pair is not None and set(pair) == set(chat.ours):

@@ -7,12 +7,12 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.coached import Coached, Pair, own_pairs
-from bot.chat.other_pair_told import score_of_other_pair
+from bot.chat.other_pair_told import match_of_other_draw, score_of_other_pair
 from bot.chat.payload import Verb, tap
 from bot.chat.pending import Pending
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
-from bot.chat.said import CoachSaid, NoteSaid, ResultSaid, ScoreSaid, Understood
+from bot.chat.said import CoachSaid, MatchSaid, NoteSaid, ResultSaid, ScoreSaid, Understood
 from bot.chat.wording import wording
 from knowledge.vocabulary import PlayerId
 
@@ -75,7 +75,10 @@ def of_which_pair(desk: Desk) -> tuple[str, ...]:
 
 
 def of_other_pair(desk: Desk, understood: Sequence[Understood]) -> CoachSaid | None:
-    """Whose score it is, where a coach tells it of another pair than the one that speaks."""
+    """Whose score or next match it is, where a coach tells it of another pair of theirs."""
+    announced = next((one.text for one in understood if isinstance(one, MatchSaid)), None)
+    if announced is not None:
+        return match_of_other_draw(announced, desk.chat_view())
     if not any(
         isinstance(one, ScoreSaid | ResultSaid) or (isinstance(one, NoteSaid) and one.is_of_others)
         for one in understood
