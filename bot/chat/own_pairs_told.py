@@ -17,10 +17,11 @@ LONGEST_TEXT = 200
 
 _AND = r"(?: and | n |/| ?& ?| ?\+ ?)"
 _IN = r"(?:(?:in|for|play(?:s|ing)?|are|is|doing) )?(?:the )?"
+_WHEN = r"(?: (?:today|later|too|now|also|first|next|here|after(?: that)?))*"
 _ONE = regex(
     rf"(?:(?:and |then |the |my |in |for )*(?P<before>{DRAW})(?: pair| team| doubles)?"
-    rf"(?: is| are|['’]s|:| =| with)? )?(?P<one>{NAME}){_AND}(?P<other>{NAME})"
-    rf"(?: \(?{_IN}(?P<after>{DRAW})(?: doubles)?\)?)?[ .!]*",
+    rf"(?: is| are|['’]s|:| =| with)? )?(?P<one>{NAME}){_AND}(?P<other>{NAME}){_WHEN}"
+    rf"(?: \(?{_IN}(?P<after>{DRAW})(?: doubles)?\)?)?{_WHEN}[ .!]*",
     re.IGNORECASE,
 )
 _OPENS = regex(
@@ -71,7 +72,7 @@ def _pairs(line: str, chat: ChatView) -> tuple[OwnPair, ...]:
     """Each part is a pair of ours, known or new, or there is none at all."""
     found = [_ONE.fullmatch(part) for part in _PARTS.split(line) if part.strip()]
     names = _JOINED.split(line.strip(" .!"))
-    if len(names) == 2 * PAIR:
+    if len(found) == 1 and len(names) == 2 * PAIR:
         found = [_ONE.fullmatch(" and ".join(names[at : at + PAIR])) for at in (0, PAIR)]
     told = [None if one is None else _pair(one, chat) for one in found]
     return tuple(one for one in told if one) if told and all(told) else ()

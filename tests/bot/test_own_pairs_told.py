@@ -14,6 +14,7 @@ from talk import Talk
             "Danka/Petra (womens), Lotte/Brody (mixed).",
         ),
         ("coaching danka/petra and lotte/brody", "Danka/Petra, Lotte/Brody."),
+        ("i coach danka and petra, and lotte and brody later", "Danka/Petra, Lotte/Brody."),
         (
             "im coaching danka n petra (womens); lotte and brody in mixed",
             "Danka/Petra (womens), Lotte/Brody (mixed).",
