@@ -66,10 +66,11 @@ def other_pair_told(text: str, chat: ChatView) -> CoachSaid | None:
     return _by_name(line, text, chat) or _by_draw(line, text, chat)
 
 
-def score_of_other_pair(text: str, chat: ChatView) -> CoachSaid | None:
+def score_of_other_pair(text: str, chat: ChatView, *, elsewhere: bool) -> CoachSaid | None:
     """The pair whose score or result it is, though the message is no turn to it; None for ours.
 
     "5-6-2 in womens", "its 5-6-2, danka serves": whoever is named plays there, or the draw tells.
+    `elsewhere`: it was taken for a match of strangers, and then only one of ours tells otherwise.
     """
     if len(chat.own_pairs) < PAIR or chat.forwarded:
         return None
@@ -79,7 +80,7 @@ def score_of_other_pair(text: str, chat: ChatView) -> CoachSaid | None:
     pair = _pair_of(own, chat) if own else None
     if pair is not None and set(pair) != set(chat.ours):
         return CoachSaid(text=text, ours=_mentions(pair, chat), asks=text)
-    return None if own else match_of_other_draw(text, chat)
+    return None if own or elsewhere else match_of_other_draw(text, chat)
 
 
 def match_of_other_draw(text: str, chat: ChatView) -> CoachSaid | None:

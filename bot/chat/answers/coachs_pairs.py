@@ -79,12 +79,11 @@ def of_other_pair(desk: Desk, understood: Sequence[Understood]) -> CoachSaid | N
     announced = next((one.text for one in understood if isinstance(one, MatchSaid)), None)
     if announced is not None:
         return match_of_other_draw(announced, desk.chat_view())
-    if not any(
-        isinstance(one, ScoreSaid | ResultSaid) or (isinstance(one, NoteSaid) and one.is_of_others)
-        for one in understood
-    ):
+    is_score = any(isinstance(one, ScoreSaid | ResultSaid) for one in understood)
+    elsewhere = any(isinstance(one, NoteSaid) and one.is_of_others for one in understood)
+    if not (is_score or elsewhere):
         return None
     texts = dict.fromkeys(one.text for one in understood)
     longest = max(texts, key=len)
     whole = longest if all(one in longest for one in texts) else ", ".join(texts)
-    return score_of_other_pair(whole, desk.chat_view())
+    return score_of_other_pair(whole, desk.chat_view(), elsewhere=not is_score)
