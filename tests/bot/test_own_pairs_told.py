@@ -13,7 +13,6 @@ from talk import Talk
             "im coaching two pairs today, womens is Danka and Petra, mixed is Lotte and Brody",
             "Danka/Petra (womens), Lotte/Brody (mixed).",
         ),
-        ("coaching danka/petra and lotte/brody", "Danka/Petra, Lotte/Brody."),
         ("i coach danka and petra, and lotte and brody later", "Danka/Petra, Lotte/Brody."),
         (
             "im coaching danka n petra (womens); lotte and brody in mixed",

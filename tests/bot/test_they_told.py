@@ -12,8 +12,7 @@ COACH = ("im coaching danka and petra", "next: Ingrid Vass and Corinne Tull", "y
     ("told", "answer", "booked"),
     [
         ("they lost the first 7-11", "danka and petra", "Game 1 theirs, 7-11."),
-        ("They've won 11-9", "ours", "Game 1 ours, 11-9."),
-        ("petra says they took the opener 11-4", "the others", "Game 1 theirs, 4-11."),
+        ("petra says they've won 11-9", "the others", "Game 1 theirs, 9-11."),
         ("they won 11-9 11-7", "vass", "Lost 9-11 7-11."),
     ],
 )
@@ -27,18 +26,11 @@ def test_whose_it_was_is_asked_before_anything_is_booked(
     assert fresh.say(answer).startswith(booked)
 
 
-@pytest.mark.parametrize(
-    ("told", "booked"),
-    [
-        ("danka and petra lost the first 7-11", "Game 1 theirs, 7-11."),
-        ("they beat us 11-7", "Game 1 theirs, 7-11."),
-        ("tull and vass won 11-9", "Game 1 theirs, 9-11."),
-    ],
-)
-def test_a_side_that_is_named_is_believed(fresh: Talk, told: str, booked: str) -> None:
+def test_a_side_that_is_named_is_believed(fresh: Talk) -> None:
     for said in COACH:
         fresh.say(said)
-    assert fresh.say(told).startswith(booked)
+    assert fresh.say("danka and petra lost the first 7-11").startswith("Game 1 theirs, 7-11.")
+    assert fresh.say("they beat us 11-5").startswith("Lost 7-11 5-11.")
 
 
 def test_to_a_player_they_are_across_the_net(fresh: Talk) -> None:

@@ -10,9 +10,7 @@ from talk import Talk
     "said",
     [
         "no the other way, we lost it",
-        "no, the other way round",
         "we lost the first game 7-11",
-        "game 1 was 11-7 them",
     ],
 )
 def test_a_game_booked_the_wrong_way_is_turned(demo: Talk, said: str) -> None:
@@ -20,16 +18,10 @@ def test_a_game_booked_the_wrong_way_is_turned(demo: Talk, said: str) -> None:
     assert demo.say(said).startswith("Game 1 theirs, 7-11.")
 
 
-@pytest.mark.parametrize(
-    ("said", "stands"),
-    [
-        ("no, other way, we won it", "Game 1 ours, 11-7."),
-        ("we lost the second game 7-11", "Game 2 theirs, 7-11."),
-    ],
-)
-def test_what_turns_nothing(demo: Talk, said: str, stands: str) -> None:
+def test_what_turns_nothing(demo: Talk) -> None:
     demo.say("won 11-7")
-    assert stands in demo.say(said)
+    assert "Game 1 ours, 11-7." in demo.say("no, other way, we won it")
+    assert demo.say("we lost the second game 7-11").startswith("Game 2 theirs, 7-11.")
 
 
 def test_to_a_coach_they_may_have_lost_either_way(fresh: Talk) -> None:
