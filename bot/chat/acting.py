@@ -26,6 +26,7 @@ from bot.chat.answers import (
 )
 from bot.chat.answers.announced_first import held_for_announced, held_taken_back
 from bot.chat.answers.clock_zone import take_zone
+from bot.chat.answers.coachs_pairs import of_other_pair
 from bot.chat.answers.comparing import compare
 from bot.chat.answers.costs import what_costs
 from bot.chat.answers.desk import Desk
@@ -44,7 +45,7 @@ from bot.chat.answers.rally_strangers import with_strangers
 from bot.chat.answers.result_corrected import take_or_correct
 from bot.chat.answers.retelling import retell
 from bot.chat.answers.runs import ask_of_several
-from bot.chat.answers.score_asked import kept_by_tap, only_chances_asked
+from bot.chat.answers.score_asked import kept_by_tap, of_the_match, only_chances_asked
 from bot.chat.answers.scoreboard import score_buttons
 from bot.chat.answers.serve_asked import open_call
 from bot.chat.answers.several import answer_several
@@ -102,6 +103,8 @@ _TOLD = (ScoreSaid, RallySaid, ResultSaid, TimeoutSaid)
 
 def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
     """The replies in order; questions that follow each other are answered in one."""
+    if (other := of_other_pair(desk, understood)) is not None:
+        return [_act(desk, other)]
     told = [one for one in understood if isinstance(one, _TOLD)]
     asked = [one for one in understood if isinstance(one, Question | Unclear)]
     if told and asked and len(told) + len(asked) == len(understood):
@@ -166,13 +169,8 @@ def _answered_as_it_stands(
         return joined([answer, *(brief(_act(desk, one)) for one in told)])
     stands = [brief(_act(desk, one)) for one in told]
     is_settled = open_call(desk) is None
-    answer = _answered(desk, [_of_the_match(one) for one in asked] if is_settled else asked)
+    answer = _answered(desk, [of_the_match(one) for one in asked] if is_settled else asked)
     return joined([answer, *stands])
-
-
-def _of_the_match(question: Question | Unclear) -> Question | Unclear:
-    """The question without the score and the serve that stand in the log now, or can't be."""
-    return replace(question, slots=replace(question.slots, score=None, serving=None))
 
 
 def _act(desk: Desk, understood: Understood) -> Reply:
@@ -288,6 +286,8 @@ def _asked_for_them(desk: Desk, said: CoachSaid) -> Reply:
     """What is asked for a pair, once it is that pair that speaks."""
     understood = understand(said.asks, chat=desk.chat_view())
     asked = [one for one in understood if not isinstance(one, CoachSaid)]
+    if not asked:
+        return coaching.spoken_for(desk)
     return coaching.with_new(desk, joined(acted(desk, asked)))
 
 

@@ -42,7 +42,7 @@ _AFTER_NAMES = (word_set("never_in_a_name") | word_set("of_a_schedule")) - _GIVE
     "crt", "cort", "best", "singles", "doubles", "mixed", "tomorrow", "tonight", "please", "pls",
     "half", "soon", "us", "serve", "serves", "serving", "midday", "monday", "tuesday", "wednesday",
     "thursday", "friday", "saturday", "sunday", "tue", "tues", "wed", "thurs", "fri", "sat",
-    "weekend", "week",
+    "weekend", "week", "womens", "mens", "ladies", "backdraw",
 }  # fmt: skip
 _LOOKS = word_set("told_by_looks")
 _ARTICLES = words_in("the a an that")
@@ -136,7 +136,12 @@ def _sides(said: Sequence[Word]) -> list[list[Word]]:
 
 def _ends_names(folded: str) -> bool:
     """Whether it is a word of the schedule, or one mistyped that is nobody's: "tomorow"."""
-    return folded in _AFTER_NAMES or (respelled(folded) in _AFTER_NAMES and is_no_name(folded))
+    return folded in _AFTER_NAMES or is_slip_of_schedule(folded)
+
+
+def is_slip_of_schedule(folded: str) -> bool:
+    """Whether it is such a word mistyped, and nobody's name: "tomorow", "satruday"."""
+    return folded not in _AFTER_NAMES and respelled(folded) in _AFTER_NAMES and is_no_name(folded)
 
 
 def _cut(side: Sequence[Word]) -> Sequence[Word]:

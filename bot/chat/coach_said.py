@@ -14,16 +14,16 @@ PAIR = 2
 LONGEST_TEXT = 200
 """Characters of such a message; what is longer says more than whom it is for."""
 
-_NAME = r"[^\W\d_][\w'’-]*(?: [^\W\d_][\w'’-]*)??"
+NAME = r"[^\W\d_][\w'’-]*(?: [^\W\d_][\w'’-]*)??"
 _AND = r" ?(?: and | n |&|\+|/| with | plus ) ?"
-_PAIR = rf"(?P<{{0}}1>{_NAME}){_AND}(?P<{{0}}2>{_NAME})"
+_PAIR = rf"(?P<{{0}}1>{NAME}){_AND}(?P<{{0}}2>{NAME})"
 _OURS, _THEIRS = _PAIR.format("o"), _PAIR.format("t")
 _VS = (
     r"(?:against|agianst|agaisnt|agains|contra|vs\.?|versus|v|facing|who play|playing"
     r"|to (?:play|beat|face)(?: against)?)"
 )
 _LEAD = r"(?:(?:ok|okay|so|hi|hey|and|now|today|please|pls|well|alright|then|actually)[ ,]+)*"
-_COACHING = (
+COACHING = (
     r"(?:(?:i am|i['’]?m|im|we are|were|ive been|we['’]?re)?(?: now| also| here)* ?"
     r"co+a?ch?c?(?:h)?ing|i coach|(?:(?:i am|i['’]?m|im) )?(?:the |a |their )?coach(?: of| for)?"
     r"(?! (?:said|says|told|tells|thinks|wants|reckons|saw|has)\b)"
@@ -31,15 +31,18 @@ _COACHING = (
     r"|my (?:pair|team|students|players|kids)(?: today| now)?(?: is| are|:)?"
     r"|switch(?: over)?(?: to)?|change(?: over)? to|over to|use|working with|speaking for|helping)"
 )
+_SAYS_COACH = regex(r".*co+a?ch?|my |working|helping|speaking|i['’]?m here", re.IGNORECASE)
+"""Of the ways to say whom one speaks for those of a coach; a player says the others as well."""
+
 _SET = regex(
-    rf"^{_LEAD}(?P<sure>{_COACHING})[ :]+{_OURS}(?: now| today| next| here)*"
+    rf"^{_LEAD}(?P<sure>{COACHING})[ :]+{_OURS}(?: now| today| next| here)*"
     rf"(?:,? (?:they (?:are |re )?)?(?:now )?{_VS} {_THEIRS})?[ .!]*$",
     re.IGNORECASE,
 )
 _NOW = regex(
     rf"^(?:ok |okay |so |and )*(?:now|next pair|next up|its|it['’]?s|and now|back to|this is for"
     rf"|now for|for)[ :,]+{_OURS}(?: now| again)*[ .!]*$"
-    rf"|^(?P<p1>{_NAME}){_AND}(?P<p2>{_NAME})(?: (?:are|r))?(?: (?:now|again|up now|are up|up next"
+    rf"|^(?P<p1>{NAME}){_AND}(?P<p2>{NAME})(?: (?:are|r))?(?: (?:now|again|up now|are up|up next"
     r"|on now))[ .!]*$",
     re.IGNORECASE,
 )
@@ -87,14 +90,16 @@ def _set(line: str, text: str, chat: ChatView) -> CoachSaid | None:
         return None
     found = _SET.match(line)
     if found is not None:
-        ours = _pair(found["o1"], found["o2"], chat)
-        theirs = _pair(found["t1"], found["t2"], chat) if found["t1"] else ()
+        ours = pair_named(found["o1"], found["o2"], chat)
+        theirs = pair_named(found["t1"], found["t2"], chat) if found["t1"] else ()
         is_sure = "ch" in found["sure"].lower() or _are_people(ours)
-        return CoachSaid(text=text, ours=ours, theirs=theirs) if ours and is_sure else None
+        coaches = _SAYS_COACH.match(found["sure"]) is not None
+        said = CoachSaid(text=text, ours=ours, theirs=theirs, coaches=coaches)
+        return said if ours and is_sure else None
     found = _NOW.match(line)
     if found is None:
         return None
-    ours = _pair(found["o1"] or found["p1"], found["o2"] or found["p2"], chat)
+    ours = pair_named(found["o1"] or found["p1"], found["o2"] or found["p2"], chat)
     return CoachSaid(text=text, ours=ours) if ours and _are_of_ours(ours, chat) else None
 
 
@@ -102,22 +107,22 @@ def _asked(line: str, text: str, chat: ChatView) -> CoachSaid | None:
     """A question for one of our pairs by name; the pair's names are not part of it any more."""
     found = _PLAN_FOR.match(line)
     if found is not None:
-        ours = _pair(found["o1"], found["o2"], chat)
-        theirs = _pair(found["t1"], found["t2"], chat)
+        ours = pair_named(found["o1"], found["o2"], chat)
+        theirs = pair_named(found["t1"], found["t2"], chat)
         if not ours or _is_ours_now(ours, theirs, chat) or _are_opponents(ours, chat):
             return None
         asks = f"{found['asks']} against {found['rest']}"
         return CoachSaid(text=text, ours=ours, theirs=theirs, asks=asks)
     meeting = _MEET_AND_PLAN.match(line) or _PLAN_THEY_MEET.match(line)
     if meeting is not None:
-        ours = _pair(meeting["o1"], meeting["o2"], chat)
-        theirs = _pair(meeting["t1"], meeting["t2"], chat)
+        ours = pair_named(meeting["o1"], meeting["o2"], chat)
+        theirs = pair_named(meeting["t1"], meeting["t2"], chat)
         if ours and theirs and _are_known_ours(ours, chat) and not _is_ours_now(ours, theirs, chat):
             asks = f"plan against {meeting['t1']} and {meeting['t2']}"
             return CoachSaid(text=text, ours=ours, theirs=theirs, asks=asks)
     for form in (_FOR_FIRST, _FOR_LAST):
         found = form.match(line)
-        ours = () if found is None else _pair(found["o1"], found["o2"], chat)
+        ours = () if found is None else pair_named(found["o1"], found["o2"], chat)
         if found is None or not ours or _is_ours_now(ours, (), chat):
             continue
         if _are_known_ours(ours, chat):
@@ -137,14 +142,15 @@ def _is_ours_now(ours: tuple[Mention, ...], theirs: tuple[Mention, ...], chat: C
 def _against_themselves(line: str, text: str, chat: ChatView) -> CoachSaid | None:
     """A plan or a match against one's own pair."""
     found = _AGAINST_US.search(line)
-    theirs = () if found is None else _pair(found["t1"], found["t2"], chat)
+    theirs = () if found is None else pair_named(found["t1"], found["t2"], chat)
     mine = [one for one in theirs if set(one.players) & set(chat.ours) and _is_sure(one)]
     if len(mine) < PAIR:
         return None
     return CoachSaid(text=text, ours=theirs, theirs=theirs, asks=line)
 
 
-def _pair(first: str, second: str, chat: ChatView) -> tuple[Mention, ...]:
+def pair_named(first: str, second: str, chat: ChatView) -> tuple[Mention, ...]:
+    """The two, of the book or new; none where one of the words can be no name."""
     found = named(first, chat), named(second, chat)
     pair = tuple(_one_of_ours(one, chat) for one in found if one is not None)
     return pair if len(pair) == PAIR else ()

@@ -15,9 +15,11 @@ from bot.chat.asked import (
     counts_to_json,
     maybe,
 )
+from bot.chat.coached import Coached
 from bot.chat.kept_wind import KeptWind, wind_from_json
 from bot.chat.pending import Pending
 from bot.chat.scouting import Scouting
+from bot.chat.shown_list import Listing
 from knowledge.dataclass import dataclass
 from knowledge.situation import Familiarity, Formation
 from knowledge.vocabulary import Mode, PlayerId, Side, Topic
@@ -83,23 +85,6 @@ class AskedServe:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Listing:
-    """A list shown page by page: what it lists, of which match or event, and the page shown."""
-
-    what: str
-    of: int
-    page: int = 0
-
-    def to_json(self) -> list[Any]:
-        return [self.what, self.of, self.page]
-
-    @classmethod
-    def from_json(cls, stored: Sequence[Any]) -> Listing:
-        what, of, page = stored
-        return cls(what=what, of=of, page=page)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Context:
     """The chat's memory. Sides and formation are those really played in the current match.
 
@@ -112,7 +97,7 @@ class Context:
     as told, in which match and game. `pool` is the pool that we play in, `listing` the page of a
     list that was shown last, `scouting` the open scout card, `over` the match that was closed last.
     `called` are those spoken of as he or as she. `noted` is the note that the last message left or
-    changed.
+    changed. `coach`: a coach writes, of one pair or several.
     """
 
     match: MatchId | None = None
@@ -145,6 +130,7 @@ class Context:
     scouting: Scouting | None = None
     over: MatchId | None = None
     noted: NoteId | None = None
+    coach: Coached | None = None
 
     @property
     def asks_serve_of(self) -> MatchId | None:
@@ -174,6 +160,7 @@ class Context:
             focus=tuple(player for player in self.focus if player in known),
             called=tuple(each for each in self.called if each[0] in known),
             scouting=self.scouting if _all_known(self.scouting, known) else None,
+            coach=None if self.coach is None else self.coach.among(known),
         )
 
     def with_pending(self, pending: Pending) -> Context:
@@ -214,6 +201,7 @@ class Context:
             formation=self.formation,
             pool=self.pool,
             over=self.over,
+            coach=self.coach,
         )
 
     def to_json(self) -> dict[str, Any]:
@@ -249,6 +237,7 @@ class Context:
             "scouting": None if self.scouting is None else self.scouting.to_json(),
             "over": self.over,
             "noted": self.noted,
+            "coach": None if self.coach is None else self.coach.to_json(),
         }
         stored = {key: value for key, value in plain.items() if value not in (None, [], {}, False)}
         return {"v": CONTEXT_VERSION, **stored}
@@ -289,6 +278,7 @@ class Context:
             scouting=maybe(Scouting.from_json, stored.get("scouting")),
             over=stored.get("over"),
             noted=stored.get("noted"),
+            coach=maybe(Coached.from_json, stored.get("coach")),
         )
 
 

@@ -9,6 +9,8 @@ from bot.chat.coach_said import coach_said
 from bot.chat.drills_said import drill_said
 from bot.chat.introduced_said import introduced, one_of_us_told
 from bot.chat.leaks_said import leaks_said
+from bot.chat.other_pair_told import other_pair_told
+from bot.chat.own_pairs_told import own_pairs_told
 from bot.chat.pool_said import pool_asked, pool_said
 from bot.chat.results_brief import score_then_won
 from bot.chat.said import ListAsked, ListedVerb, Understood
@@ -31,7 +33,9 @@ def listed_said(text: str, chat: ChatView) -> Understood | None:
         won
         or pool_asked(text, chat)
         or through_asked(text)
+        or own_pairs_told(text, chat)
         or coach_said(text, chat)
+        or other_pair_told(text, chat)
         or introduced(text, chat)
         or one_of_us_told(text, chat)
         or pool_said(text, chat)

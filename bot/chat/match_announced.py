@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.chat.announced_names import named_in_full, with_nearest
+from bot.chat.announced_names import is_slip_of_schedule, named_in_full, with_nearest
 from bot.chat.announcements import begins_as_match, match_said
 from bot.chat.event_heading import without_heading
 from bot.chat.message import Message, opponents
 from bot.chat.names import index_of
 from bot.chat.opponents_told import denied, is_schedules, opponents_told
-from bot.chat.said import MatchSaid, Mention
+from bot.chat.said import Certainty, MatchSaid, Mention
 from bot.chat.schedule_said import A_PAIR
 from bot.chat.score_serving import serving_side
 from bot.chat.serving_said import serves_at_first
@@ -21,7 +21,9 @@ from bot.chat.view import ChatView
 
 def match_announced(message: Message, chat: ChatView) -> MatchSaid | None:
     """The match to come; None where play is told, or who serves in the match that is on."""
-    named: Sequence[Mention] = opponents(message.mentions, chat)
+    named: Sequence[Mention] = [
+        one for one in opponents(message.mentions, chat) if not _is_a_slip(one)
+    ]
     said = without_heading(message.said)
     begins = begins_as_match(said)
     if begins:
@@ -29,7 +31,7 @@ def match_announced(message: Message, chat: ChatView) -> MatchSaid | None:
     else:
         not_them = denied(message.said, named)
         named = [one for one in named if one not in not_them and not is_schedules(one)]
-    told = () if begins else opponents_told(message, opponents(message.mentions, chat))
+    told = () if begins else opponents_told(message, named)
     found = match_said(message.text, said, told or named, announced=bool(told))
     line = message.told.line.text
     serves_now = chat.match_on and "serv" in line and serving_side(line) is not None
@@ -39,6 +41,11 @@ def match_announced(message: Message, chat: ChatView) -> MatchSaid | None:
         return None
     asked = with_nearest(found.mentions, index_of(chat))
     return replace(found, mentions=asked, we_serve=_serving(message))
+
+
+def _is_a_slip(one: Mention) -> bool:
+    """A day mistyped, where nobody of the book is called so: "tomorow"."""
+    return one.certainty is Certainty.NOBODY and is_slip_of_schedule(one.typed.lower())
 
 
 def _serving(message: Message) -> bool | None:

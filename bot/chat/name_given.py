@@ -6,6 +6,7 @@ from bot.chat.common_words import is_common
 from bot.chat.forms import word_set
 from bot.chat.payload import Verb, tap
 from bot.chat.pending import Pending
+from bot.chat.they_told import hears_they
 from bot.chat.view import ChatView
 from bot.chat.words import words
 from scouting_db.names import NameIndex, Nobody, likeliest_of
@@ -31,6 +32,10 @@ _ADDS = frozenset(["add", "new"])
 _AROUND_ADDS = frozenset(
     ["no", "nope", "him", "her", "them", "they", "are", "player", "players", "neither", "none"]
 )
+_OURS = frozenset(["ours", "our", "us", "we", "my", "mine"])
+_ACROSS = frozenset(["other", "others", "theirs", "their", "opponents", "opponent", "opps"])
+_AROUND_A_SIDE = frozenset(["pair", "team", "side", "two", "girls", "boys", "guys", "ones"])
+_AND = frozenset(["and", "n", "with"])
 _ALL_OF_THEM = frozenset(["both", "two", "all"])
 
 
@@ -53,9 +58,22 @@ def name_given(text: str, pending: Pending, chat: ChatView) -> str | None:
     if pending.typed and len(pending.candidates) == 1 and _is_yes(set(rest)):
         return _yes(pending, index)
     typed = " ".join(rest)
+    if pending.typed and hears_they(pending.typed):
+        return _of_a_side(rest, pending, index)
     if all(map(is_common, rest)) and not index.has(typed):
         return None  # an everyday word that only sounds like one of them
     meant = likeliest_of(index.lookup(typed, nearest=False))
+    return None if meant is None else tap(Verb.WHO, pending.number, meant.player)
+
+
+def _of_a_side(rest: list[str], pending: Pending, index: NameIndex) -> str | None:
+    """Whom "they" meant to a coach: "ours", "the others", or whoever of a pair is named."""
+    if set(rest) & _OURS and set(rest) <= _OURS | _AROUND_A_SIDE:
+        return tap(Verb.WHO, pending.number, pending.candidates[0])
+    if set(rest) & _ACROSS and set(rest) <= _ACROSS | _AROUND_A_SIDE:
+        return tap(Verb.WHO, pending.number, pending.candidates[-1])
+    found = [likeliest_of(index.lookup(word, nearest=False)) for word in rest if word not in _AND]
+    meant = found[0] if all(found) else None
     return None if meant is None else tap(Verb.WHO, pending.number, meant.player)
 
 

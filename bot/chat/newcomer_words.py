@@ -65,6 +65,7 @@ def _listed_in_full(said: Sequence[Word]) -> list[list[Word]]:
     """Every first and last name of "leo brandt, rob banger and cass whitlow"; else nothing.
 
     Two parts with only a comma between may be a name and what is told: "leo brandt, crafty guy".
+    Of three and more, each joined by a word, one name each will do: "leo and rob and cass".
     """
     parts: list[list[Word]] = [[]]
     for at, word in enumerate(said):
@@ -74,7 +75,22 @@ def _listed_in_full(said: Sequence[Word]) -> list[list[Word]]:
             parts[-1].append(word)
     if len(parts) < FEWEST_LISTED or (len(parts) == FEWEST_LISTED and "," in parts[1][0].gap):
         return []
-    return parts if all(map(_is_in_full, parts)) else []
+    are_joined = len(parts) > FEWEST_LISTED and all(_joins_on(part) for part in said[1:])
+    is_name = _is_one_name if are_joined else _is_in_full
+    return parts if all(map(is_name, parts)) else []
+
+
+def _joins_on(word: Word) -> bool:
+    return not set(word.gap) & _ENDS
+
+
+def _is_one_name(part: Sequence[Word]) -> bool:
+    """Whether it is a name in full, or a single word that is no everyday one and tells nothing."""
+    if len(part) != 1:
+        return _is_in_full(part)
+    folded = part[0].folded
+    tells = folded in _TELLING or folded in trait_phrases().words
+    return folded.isalpha() and not is_common(folded) and not tells
 
 
 def _is_in_full(part: Sequence[Word]) -> bool:

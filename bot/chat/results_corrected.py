@@ -11,6 +11,7 @@ from bot.chat.message import Message, read_message
 from bot.chat.numbers import groups, number
 from bot.chat.results_said import result_said
 from bot.chat.said import Certainty, Mention, ResultSaid
+from bot.chat.turned_round import turned_round
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.regex import regex
@@ -37,6 +38,11 @@ def result_corrected(message: Message, chat: ChatView) -> ResultSaid | None:
     format = chat.over_format
     if format is None or "?" in message.text or chat.forwarded:
         return None
+    turned = turned_round(" ".join(word.folded for word in message.told.words))
+    if turned is not None:
+        # To a coach "they" is either pair: that it was the other way says enough.
+        won = None if turned.says_they and chat.own_pairs else turned.won
+        return ResultSaid(text=message.text, won=won, corrects=True, turned=True)
     if not _CORRECTS.search(" ".join(word.folded for word in message.said)):
         return None
     numbers = _heard_as_a_name(message)

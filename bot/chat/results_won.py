@@ -16,13 +16,16 @@ _LOST = regex(
     r"\b(?:got beat|lost|loss|lose|losing|l|fell|dropped|dropping|beaten|they won|they beat"
     r"|they took|out in|gone in|knocked out)\b"
 )
+_THEY = r"(?:they|(?:the )?(?:other|opposing) (?:pair|team|side|lot|two))"
 _THEY_WON = regex(
-    rf"\bgot {BADLY_BEATEN}\b|\bbeaten\b|\bthey (?:team )?(?:won|beat|took|win|got|had us)\b"
-    rf"|\bthey (?:just |have )?{_ENDED_UP}(?:winning|taking|beating)\b|\blosing\b"
+    rf"\bgot {BADLY_BEATEN}\b|\bbeaten\b|\b{_THEY} (?:team )?(?:won|beat|took|win|got|had us)\b"
+    rf"|\b{_THEY} (?:just |have )?{_ENDED_UP}(?:winning|taking|beating)\b|\blosing\b"
     rf"|\b(?:just|have) (?:won|beat) us\b|\blost\b|\b{BADLY_BEATEN} (?:us|we)\b"
     r"|\b(?:to|for) (?:them|they)\b|\btook us\b|\d (?:them|they)$"
 )
-_THEY_LOST = regex(rf"\bthey (?:have |just )?{_ENDED_UP}?(?:lost|lose|losing|dropped|dropping)\b")
+_THEY_LOST = regex(
+    rf"\b{_THEY} (?:have |just )?{_ENDED_UP}?(?:lost|lose|losing|dropped|dropping)\b"
+)
 
 
 def told_won(line: str) -> bool | None:

@@ -9,14 +9,11 @@ from bot.chat.numbers import number
 from bot.chat.said import RemarkSaid, SaidScore, ScoreRemark, ScoreSaid, Understood
 from bot.chat.scores import said_score, stray_words
 from bot.chat.slip_words import SLIP
+from bot.chat.turned_round import turned_round
 from bot.chat.view import ChatView
 from bot.chat.words import Word
 from knowledge.regex import regex
 
-_ROUND = regex(
-    rf"{SLIP}*(?:(?:its|it is|it was|thats|that was|the) )?(?:the )?(?:other way (?:round|around)"
-    r"|wrong way (?:round|around)|swap (?:it|them|that|the score)|reversed|flip it|backwards)"
-)
 _ONE_SIDE = regex(
     rf"{SLIP}*(?P<side>we|they|us|them|weve|theyve|were|theyre)"
     r" (?:(?:only|have|has|got|are|is|had|at|on|the) )*#(?: points?)?(?: now)?"
@@ -51,8 +48,10 @@ def score_fixed(message: Message, chat: ChatView) -> Understood | None:
         return None
     said = message.told.of_score
     line = " ".join("#" if _is_points(word) else word.folded for word in said)
-    if _ROUND.fullmatch(line):
-        return RemarkSaid(text=message.text, remark=ScoreRemark.TURNED_ROUND)
+    turned = turned_round(line)
+    if turned is not None:
+        won = None if turned.says_they and chat.own_pairs else turned.won
+        return RemarkSaid(text=message.text, remark=ScoreRemark.TURNED_ROUND, ours=won)
     side = _ONE_SIDE.fullmatch(line)
     if side is not None:
         is_ours = side["side"] in ("we", "us", "weve", "were")

@@ -20,7 +20,8 @@ class ChatView:
     "done" ends it; `asks_serve`: we asked who serves, so that "they do" answers it; `hurt`: the
     last question told of a body that hurts; `over_format`: how the match is played whose result,
     or one game's, was told last, until another begins; `noted`: the last message was a note;
-    `asked_last`: a question was answered, and nothing was told since.
+    `asked_last`: a question was answered, and nothing was told since. `own_pairs`: those that a
+    coach who writes speaks for, `draws` which of them plays womens, mens or mixed.
     """
 
     book: int
@@ -46,3 +47,5 @@ class ChatView:
     over_format: GameFormat | None = None
     noted: bool = False
     asked_last: bool = False
+    own_pairs: tuple[tuple[PlayerId, PlayerId], ...] = ()
+    draws: tuple[tuple[str, tuple[PlayerId, PlayerId]], ...] = ()

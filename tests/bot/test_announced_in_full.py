@@ -48,6 +48,7 @@ def test_shares_won_or_in_percent_are_no_times(demo: Talk, said: str) -> None:
         ("torvald lunde and sarita bhatt tomorow", "Torvald Lunde", "Sarita Bhatt"),
         ("gell and kim sundby satuday", "Gell", "Kim Sundby"),
         ("gell and rudd saturday", "Gell", "Rudd"),
+        ("Sunniva Dahl/Greet Maas womens semi", "Sunniva Dahl", "Greet Maas"),
     ],
 )
 def test_a_pair_announced_is_added_by_whole_names(
@@ -168,3 +169,11 @@ def test_a_pair_that_is_like_nobody_is_asked_about_once_and_its_serve_kept(
 def test_a_full_name_that_is_like_somebody_is_never_added_unasked(demo: Talk, name: str) -> None:
     demo.say(f"next: {name} and jj tran, 2pm")
     assert not any(name in one.label for one in demo.buttons if "jj tran" in one.label)
+
+
+def test_a_day_misspelt_is_nobody_and_three_names_are_no_pair(fresh: Talk) -> None:
+    fresh.say("we are mira and tom")
+    fresh.say("bracket tomorow: mixed backdraw vs Nils Ferro and Ama Quist 8:45 ct 1")
+    assert [one.label for one in fresh.buttons] == ["add Nils Ferro and Ama Quist"]
+    reply = fresh.say("satruday: vs Nils Ferro and Ama Quist and Per Lind 8:45")
+    assert reply.startswith("A pair is two. I read: Nils Ferro, Ama Quist, Lind.")

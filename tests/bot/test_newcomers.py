@@ -117,6 +117,13 @@ def test_a_list_of_players_is_added_whole_and_nothing_is_noted(fresh_anywhere: T
         assert [row.name for row in book.players()].count("June Park") == 1
 
 
+def test_bare_names_joined_by_words_are_a_list_too(fresh: Talk) -> None:
+    assert (
+        fresh.say("add danka and petra and lotte/brody") == "Added Danka, Petra, Lotte and Brody."
+    )
+    assert fresh.say("what did i note about danka") == "No notes on Danka yet."
+
+
 def test_who_is_in_the_book_is_not_added_once_more(demo: Talk) -> None:
     players = demo.stored()["player"]
     demo.say("new opponent chidi okafor, tall")

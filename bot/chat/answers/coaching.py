@@ -6,16 +6,18 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
+from bot.chat.answers.coachs_pairs import ask_which_pair, plays_draw, with_pairs
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, by_pair
 from bot.chat.answers.newcomers import capitalised
 from bot.chat.answers.pool_order import match_words, pool_of
 from bot.chat.answers.undo_entries import remember_before
 from bot.chat.answers.video_lines import with_partner
+from bot.chat.coached import Coached
 from bot.chat.context import Context
 from bot.chat.render import rows, with_buttons
 from bot.chat.reply import Reply
-from bot.chat.said import Certainty, CoachSaid, Mention
+from bot.chat.said import Certainty, CoachSaid, Mention, OwnPair
 from bot.chat.wording import wording
 from knowledge.vocabulary import PlayerId
 
@@ -24,8 +26,13 @@ PAIR = 2
 
 def take_pair(desk: Desk, said: CoachSaid) -> Reply | None:
     """Switch to the pair, and say so; None where only its question is left to be answered."""
+    if not said.ours:
+        return ask_which_pair(desk, said)
     ours_said, theirs_said = by_pair(desk, said.ours), by_pair(desk, said.theirs)
-    alike = [one for one in (*ours_said, *theirs_said) if one.certainty is Certainty.AMBIGUOUS]
+    others = [one for pair in said.also for one in by_pair(desk, pair.players)]
+    alike = [
+        one for one in (*ours_said, *others, *theirs_said) if one.certainty is Certainty.AMBIGUOUS
+    ]
     if alike:
         return ask_which(desk, said.text, alike)
     both = _sure(ours_said) & _sure(theirs_said)
@@ -33,11 +40,15 @@ def take_pair(desk: Desk, said: CoachSaid) -> Reply | None:
         return _against_themselves(desk, sorted(both))
     if len(_sure(ours_said)) == 1 and len({one.typed.casefold() for one in ours_said}) == 1:
         return Reply(text=wording("book.ask_pair"))
-    switched = _switch(desk, ours_said)
+    if said.coaches and desk.context.coach is None:
+        desk.context = replace(desk.context, coach=Coached())
+    switched = _switch(desk, ours_said, said.also)
+    plays_draw(desk, desk.ours, said.draw)
     theirs = tuple(one.players[0] for one in theirs_said if one.certainty is Certainty.SURE)
     if theirs and (switched or not said.asks):
         _facing(desk, theirs)
-    return None if said.asks else _told(desk)
+    told = None if said.asks else spoken_for(desk)
+    return with_pairs(desk, told) if told is not None and (said.also or said.draw) else told
 
 
 def _sure(mentions: Sequence[Mention]) -> set[PlayerId]:
@@ -50,14 +61,20 @@ def _against_themselves(desk: Desk, both: Sequence[PlayerId]) -> Reply:
     return Reply(text=wording(key).format(names=" and ".join(desk.names(both))))
 
 
-def _switch(desk: Desk, mentions: Sequence[Mention]) -> bool:
-    """Whether another pair speaks from now on. It starts from what the book has of it alone."""
+def _switch(desk: Desk, mentions: Sequence[Mention], also: Sequence[OwnPair] = ()) -> bool:
+    """Whether another pair speaks from now on. It starts from what the book has of it alone.
+
+    `also` are further pairs of ours: the book keeps them, and what they play.
+    """
     before, spoke_before = desk.context, bool(desk.ours)
     made: list[PlayerId] = []
     players = tuple(_player(desk, one, made) for one in mentions)
-    if set(players) == set(desk.ours):
+    others = [tuple(_player(desk, named, made) for named in one.players) for one in also]
+    speaks_on = set(players) == set(desk.ours)
+    if speaks_on and not also:
         return False
-    flagged = [player for player in players if not _is_ours(desk, player)]
+    everybody = (*players, *(player for pair in others for player in pair))
+    flagged = [player for player in everybody if not _is_ours(desk, player)]
     for player in flagged:
         desk.book.set_ours(player, ours=True)
     pair = desk.book.pair_of(players[0], players[1])
@@ -67,10 +84,14 @@ def _switch(desk: Desk, mentions: Sequence[Mention]) -> bool:
         {"context": before.to_json()},
     )
     desk.changed()
-    if not spoke_before:
+    for one, other_pair in zip(also, others, strict=True):
+        desk.book.pair_of(other_pair[0], other_pair[1])
+        plays_draw(desk, other_pair, one.draw)
+    before = desk.context
+    if speaks_on or not spoke_before:
         # Nobody's pool, match and score were these two's all along.
-        desk.context = replace(before, ours=players, change=change)
-        return True
+        desk.context = replace(before, ours=desk.ours if speaks_on else players, change=change)
+        return not speaks_on
     match = desk.book.open_match(pair)
     theirs = () if match is None or match.their_pair is None else match.their_pair.players
     desk.context = Context(
@@ -82,6 +103,7 @@ def _switch(desk: Desk, mentions: Sequence[Mention]) -> bool:
         pendings=before.pendings,
         pending_count=before.pending_count,
         change=change,
+        coach=before.coach,
     )
     desk.match_changed()
     pool = pool_of(desk)
@@ -127,7 +149,7 @@ def with_new(desk: Desk, reply: Reply) -> Reply:
     return with_buttons(replace(reply, text=text), [undo_button(last.change)])
 
 
-def _told(desk: Desk) -> Reply:
+def spoken_for(desk: Desk) -> Reply:
     """Whom we speak for, and what is on for them."""
     lines = [wording("coach.now").format(names=" and ".join(desk.names(desk.ours)))]
     row = desk.match_row()

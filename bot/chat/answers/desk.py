@@ -12,6 +12,7 @@ from sqlalchemy import Connection
 from bot.chat.answers.of_bodies import tells_of_hurt
 from bot.chat.book_view import BookView
 from bot.chat.book_views import KEPT_READ, BookViews, Read
+from bot.chat.coached import Coached, own_pairs
 from bot.chat.context import Context
 from bot.chat.match_log import MatchLog, format_from_json, read_log
 from bot.chat.payload import Verb, tap
@@ -159,6 +160,11 @@ class Desk:
         ours = [row for row in self.view.roster if row.player in self.ours]
         return bearer_of(self.incoming.user_name, ours) or (told if len(ours) < PAIR else None)
 
+    @property
+    def coach(self) -> Coached | None:
+        """What is kept of a coach who writes; None where one of the pair does, or nobody said."""
+        return None if self.asker in self.ours and self.ours else self.context.coach
+
     def knows_writer(self, player: PlayerId | None) -> None:
         """Remember who writes here; in a group several do."""
         if player is not None and not self.chat.is_group:
@@ -190,6 +196,8 @@ class Desk:
             over_format=self._over_format(),
             noted=self.after_note is not None,
             asked_last=context.asked_last,
+            own_pairs=own_pairs(self.coach, self.view),
+            draws=() if self.coach is None else self.coach.draws,
         )
 
     def _over_format(self) -> GameFormat | None:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
+from bot.chat.answers.coachs_pairs import of_which_pair
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.match_curve import match_picture
 from bot.chat.answers.pool_order import move_on
@@ -126,7 +127,9 @@ def close(desk: Desk, match: MatchId, *, won: bool, games: str) -> Reply:
     buttons = [] if last is None else [undo_button(last.change)]
     following = [] if row is None else move_on(desk, row)
     return Reply(
-        text="\n".join([" ".join(text.split()).replace(" .", "."), *following]),
+        text="\n".join(
+            [" ".join(text.split()).replace(" .", "."), *of_which_pair(desk), *following]
+        ),
         buttons=rows(buttons),
         picture=picture,
         about=("match", match),

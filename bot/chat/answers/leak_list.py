@@ -8,9 +8,9 @@ from bot.chat.answers.desk import Desk
 from bot.chat.answers.drills import drill_lines
 from bot.chat.answers.listing import Block, show_page
 from bot.chat.answers.pool_order import opponents_of, pair_words
-from bot.chat.context import Listing
 from bot.chat.match_log import unvoided
 from bot.chat.reply import Reply
+from bot.chat.shown_list import Listing
 from bot.chat.video_times import AT_S, UNREAD, clock_words
 from bot.chat.wording import wording
 from knowledge.dataclass import dataclass

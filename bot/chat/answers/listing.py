@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
-from bot.chat.context import Listing
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
+from bot.chat.shown_list import Listing
 from bot.chat.wording import wording
 from knowledge.phone_screen import MOST_LIST_LINES, wrapped
 

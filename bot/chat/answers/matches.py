@@ -8,6 +8,7 @@ from dataclasses import replace
 from datetime import time
 
 from bot.chat.announcements import begins_as_match
+from bot.chat.answers.coachs_pairs import of_which_pair
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.formats import format_words
 from bot.chat.answers.game_start import start_game
@@ -22,7 +23,7 @@ from bot.chat.match_log import format_to_json
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows, with_buttons
 from bot.chat.reply import Button, Reply
-from bot.chat.said import MatchSaid, Mention
+from bot.chat.said import Certainty, MatchSaid, Mention
 from bot.chat.start_times import moment_said
 from bot.chat.wording import wording
 from bot.chat.words import words
@@ -37,6 +38,8 @@ from scouting_db.sounds import fold
 from scouting_db.values import ChangeId, MatchId, MatchRow, Micros
 from scouting_db.zones import Moment
 
+PAIR = 2
+
 _NAMES_TWO = regex(r"\band\b|\bwith\b|[&+/]", re.IGNORECASE)
 """A second name was typed: where it is nobody's, the usual partner must not take its place."""
 
@@ -47,6 +50,8 @@ _NOT_THEM = regex(r"\bnot\b[^,;.!?]*", re.IGNORECASE)
 def announce(desk: Desk, said: MatchSaid) -> Reply:
     """The next match: from now on "they" are this pair."""
     mentions = by_pair(desk, said.mentions)
+    if (too_many := _more_than_a_pair(desk, mentions)) is not None:
+        return too_many
     theirs = settled(mentions)
     if theirs is None:
         return ask_which(desk, _told_in_full(said), _not_ours(desk, mentions), announces=True)
@@ -80,6 +85,7 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     desk.trace |= {"match": match}
     lines = [
         announced(desk, theirs, said, format),
+        *of_which_pair(desk),
         *remind_of_announced(desk, match, moment),
     ]
     if said.format_fault is not None:
@@ -88,6 +94,15 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
     if len(theirs) == 1 and _NAMES_TWO.search(said.text):
         lines.insert(1, wording("match.one_name"))
     return asking_if_over(desk, _with_serve(desk, said, match, lines, change), row_before)
+
+
+def _more_than_a_pair(desk: Desk, mentions: Sequence[Mention]) -> Reply | None:
+    """Three names or more of whom one is nobody's: which two play is asked, and none is dropped."""
+    named = [one for one in mentions if not set(one.players) & {*desk.ours}]
+    if len(named) <= PAIR or all(one.certainty is Certainty.SURE for one in named):
+        return None
+    names = ", ".join(one.typed for one in named)
+    return Reply(text=wording("match.which_two").format(names=names))
 
 
 def _told_in_full(said: MatchSaid) -> str:

@@ -10,11 +10,11 @@ from bot.chat.answers.listing import show_page
 from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.notes_naming import notes_on
 from bot.chat.answers.plan_book import day_of
-from bot.chat.context import Listing
 from bot.chat.note_manner import is_hedged
 from bot.chat.notes_asked import COUNT, TODAY, UNSURE, YESTERDAY
 from bot.chat.reply import Reply
 from bot.chat.said import BookSaid
+from bot.chat.shown_list import Listing
 from bot.chat.wording import wording
 from knowledge.vocabulary import PlayerId
 from scouting_db.values import NewObservation, NoteRow

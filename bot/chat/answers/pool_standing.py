@@ -23,11 +23,11 @@ from bot.chat.answers.questions import answer_asked
 from bot.chat.answers.scoreboard import scoreboard, serve_buttons
 from bot.chat.answers.serve_asked import ask_first_serve
 from bot.chat.asked import Asked
-from bot.chat.context import Listing
 from bot.chat.match_results import MatchResult, result_of
 from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.said import PoolVerb
+from bot.chat.shown_list import Listing
 from bot.chat.wording import wording
 from knowledge.vocabulary import Topic
 from scouting_db.values import EventId, MatchRow, MatchState

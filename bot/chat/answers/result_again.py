@@ -24,6 +24,25 @@ _ANOTHER = regex(
 )
 
 
+_NTH = (
+    (
+        1,
+        regex(
+            r"\b(?:(?:the )?(?:first|1st) (?:game|one|set)"
+            r"|the (?:first|1st|opener)(?! to\b| \w+ (?:point|serve))"
+            r"|game (?:1|one)|g1)\b"
+        ),
+    ),
+    (
+        2,
+        regex(
+            r"\b(?:(?:the )?(?:second|2nd) (?:game|one|set)|the (?:second|2nd)(?! serve)"
+            r"|game (?:2|two)|g2)\b"
+        ),
+    ),
+)
+"""Which game is told, by its number; a match goes on behind the second only into its last."""
+
 _SORRY = regex(
     r"\b(?:no|nope|sorry|wait|oops|whoops|hang on|hold on|actually|correction|meant|typo|mistake"
     r"|backwards?|(?:wrong|other) way (?:a)?round)\b"
@@ -43,6 +62,26 @@ def turns_the_last(desk: Desk, said: ResultSaid) -> bool:
     line = folded_line(words(said.text))
     is_told_so = _SORRY.search(line) is not None and not _ANOTHER.search(line)
     return is_told_so and finished_games(desk.log())[-1:] == ((theirs, ours),) and _is_fresh(desk)
+
+
+def game_told_anew(desk: Desk, said: ResultSaid) -> bool | Reply:
+    """Whether a game named by its number is the last one known, told otherwise: that is put right.
+
+    An earlier one, or the same points once more, add no game: the reply says what is known.
+    """
+    match, known = desk.context.match, finished_games(desk.log())
+    nth = {number for number, form in _NTH if form.search(folded_line(words(said.text)))}
+    if match is None or desk.context.pool is not None or len(said.games) != 1 or len(nth) != 1:
+        return False
+    number = nth.pop()
+    if said.running is not None or said.corrects or number > len(known):
+        return False
+    if known[number - 1] == said.games[0]:
+        return with_score(desk, match, wording("match.game_counted"))
+    if number == len(known) and desk.log().match.game.is_over:
+        return True
+    told = " ".join(f"{ours}-{theirs}" for ours, theirs in known)
+    return with_score(desk, match, wording("match.other_games").format(games=told))
 
 
 def _is_fresh(desk: Desk) -> bool:

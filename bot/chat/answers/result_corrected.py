@@ -8,7 +8,8 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.entries import after_entry, with_score
 from bot.chat.answers.no_match import no_match
 from bot.chat.answers.pool_order import format_of, match_words, opponents_of, pool_of
-from bot.chat.answers.result_again import turns_the_last
+from bot.chat.answers.rallies import last_rally, take_rally
+from bot.chat.answers.result_again import game_told_anew, turns_the_last
 from bot.chat.answers.results import (
     append_game,
     decides,
@@ -18,13 +19,14 @@ from bot.chat.answers.results import (
     told_result,
     too_many,
 )
+from bot.chat.answers.whose_they import whose_they
 from bot.chat.match_log import unvoided
 from bot.chat.match_results import Games, MatchResult, finished_games
 from bot.chat.message import is_ours, read_message
 from bot.chat.render import offer_buttons, rows, with_buttons
 from bot.chat.reply import Reply
 from bot.chat.results_games import games_told
-from bot.chat.said import Certainty, ResultSaid
+from bot.chat.said import Certainty, RallySaid, ResultSaid
 from bot.chat.wording import wording
 from bot.chat.words import words
 from scouting_db.values import EntryKind, EntryRow, MatchId, MatchRow, MatchState, Winner
@@ -37,7 +39,13 @@ _ENDS_A_GAME = (EntryKind.RALLY, EntryKind.SCORE)
 
 def take_or_correct(desk: Desk, said: ResultSaid) -> Reply:
     """A result as told, unless it is said instead of the one before."""
-    if said.corrects or turns_the_last(desk, said):
+    asked = whose_they(desk, said)
+    if asked is not None:
+        return asked
+    again = game_told_anew(desk, said)
+    if isinstance(again, Reply):
+        return again
+    if said.corrects or again or turns_the_last(desk, said):
         return correct_result(desk, said)
     return with_buttons(take_result(desk, said), offer_buttons(said.may_ask))
 
@@ -54,6 +62,10 @@ def correct_result(desk: Desk, said: ResultSaid) -> Reply:
     if row is None:
         return no_match(desk)
     old, format = told_result(desk, row), format_of(row)
+    if said.turned:
+        if said.won is old.won:
+            return Reply(text=wording("score.counted_so"), about=("match", row.match))
+        said = replace(said, won=not old.won)
     games = _as_told_before(desk, row, old, said.games, said.text) or _turned(old, won=said.won)
     wrong = [fault for game in games for fault in game_faults(game, format)]
     wrong += too_many(games, format)
@@ -92,7 +104,13 @@ def _correct_game(desk: Desk, match: MatchId, said: ResultSaid) -> Reply:
     ours, theirs = finished_games(desk.log())[-1]
     if len(said.games) > 1 or said.tally is not None:
         return take_result(desk, replace(said, corrects=False))
-    turned = said.won is not None and said.won is not (ours > theirs)
+    last = last_rally(desk) if said.turned else None
+    turned = said.turned or said.won is not None
+    if said.won is not None:
+        turned = said.won is not (ours > theirs)
+    if last is not None and turned:
+        told_rally = RallySaid(text=said.text, won_by_us=theirs > ours, corrects=True)
+        return take_rally(desk, told_rally)
     told = said.games[0] if said.games else (theirs, ours) if turned else (ours, theirs)
     wrong = game_faults(told, desk.format())
     if wrong:

@@ -7,12 +7,13 @@ and counted nothing so far, keeps it with one tap.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.score_faults import faults_of_state
 from bot.chat.payload import Verb, tap
 from bot.chat.reply import Button
-from bot.chat.said import Question, ScoreSaid, Understood
+from bot.chat.said import Question, ScoreSaid, Unclear, Understood
 from bot.chat.score_reading import state_said
 from bot.chat.wording import wording
 from knowledge.vocabulary import Topic
@@ -40,3 +41,8 @@ def kept_by_tap(desk: Desk, told: Sequence[Understood]) -> list[Button]:
         payload = tap(Verb.SCORE, who, read.game.call, match, desk.log().lines + 1)
         buttons.append(Button(label=wording(key).format(call=read.game.call), payload=payload))
     return buttons
+
+
+def of_the_match(question: Question | Unclear) -> Question | Unclear:
+    """The question without the score and the serve that stand in the log now, or can't be."""
+    return replace(question, slots=replace(question.slots, score=None, serving=None))

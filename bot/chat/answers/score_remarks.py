@@ -55,6 +55,8 @@ def _turn_round(desk: Desk, match: MatchId, said: RemarkSaid) -> Reply:
     last = last_rally(desk)
     if last is not None:
         turned = last.won_by is not Winner.US
+        if said.ours is not None and said.ours is not turned:
+            return with_score(desk, match, wording("score.again"))
         return take_rally(desk, RallySaid(text=said.text, won_by_us=turned, corrects=True))
     log = desk.log()
     game = log.match.game

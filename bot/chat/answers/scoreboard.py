@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bot.chat.answers.coachs_pairs import of_which_pair
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.tag_taps import tag_buttons
 from bot.chat.match_log import MatchLog
@@ -35,12 +36,18 @@ def scoreboard(
     """
     log = desk.log()
     if not log.serve_known and not log.match.game.is_over and is_opening(log.match.game):
-        return wording("match.who_serves"), serve_buttons(match, log)
+        text = "\n".join([wording("match.who_serves"), *of_which_pair(desk)])
+        return text, serve_buttons(match, log)
     text = score_text(desk, log, names_game=ask_starters)
     return text, score_taps(desk, match, log, ask_starters=ask_starters)
 
 
 def score_text(desk: Desk, log: MatchLog, *, names_game: bool = False) -> str:
+    """The score, and to a coach of several pairs of whose match it is."""
+    return "\n".join([_standing_now(desk, log, names_game=names_game), *of_which_pair(desk)])
+
+
+def _standing_now(desk: Desk, log: MatchLog, *, names_game: bool) -> str:
     """The score line; between two games who won the last and who serves first next.
 
     From the second game on its number opens the line at 0-0, and with `names_game` at any score.

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bot.chat.answers.coachs_pairs import of_which_pair
 from bot.chat.answers.desk import Desk
 from bot.chat.context import AskedServe
 from bot.chat.payload import Verb, tap
@@ -21,7 +22,7 @@ def ask_serve(desk: Desk, match: MatchId, call: ScoreCall) -> Reply:
     """Whose call a bare score was."""
     asked = AskedServe(match=match, call=str(call), n=desk.log().lines + 1)
     desk.context = replace(desk.context, asked_serve=asked)
-    return _question(asked)
+    return _question(desk, asked)
 
 
 def ask_first_serve(desk: Desk, match: MatchId) -> None:
@@ -94,11 +95,11 @@ def drop_waiting(desk: Desk) -> Reply | None:
 
 def _waiting(desk: Desk, asked: AskedServe) -> Reply:
     desk.context = replace(desk.context, asked_serve=asked)
-    return _question(asked)
+    return _question(desk, asked)
 
 
-def _question(asked: AskedServe) -> Reply:
-    lines = [wording("score.whose").format(call=asked.call)]
+def _question(desk: Desk, asked: AskedServe) -> Reply:
+    lines = [wording("score.whose").format(call=asked.call), *of_which_pair(desk)]
     if asked.then:
         many = "one" if len(asked.then) == 1 else "many"
         lines.append(wording(f"score.waits_{many}").format(count=len(asked.then)))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.chat.said.book import AgreementSaid, BookSaid, BookVerb, CoachSaid
+from bot.chat.said.book import AgreementSaid, BookSaid, BookVerb, CoachSaid, OwnPair
 from bot.chat.said.change import CorrectionSaid, UndoSaid
 from bot.chat.said.compare import Among, CompareAsked, Compared
 from bot.chat.said.kinds import KIND_OF, Kind, Understood
@@ -76,6 +76,7 @@ __all__ = [
     "NoteSaid",
     "OneOfUs",
     "OurPlace",
+    "OwnPair",
     "PlanAsk",
     "PlanSaid",
     "PoolAsked",

@@ -78,13 +78,26 @@ class BookSaid:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class OwnPair:
+    """One of a coach's pairs, and the draw that it plays; empty where that is not told."""
+
+    players: tuple[Mention, ...]
+    draw: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CoachSaid:
     """Whom "we" means from now on: one of several pairs of the book, and perhaps against whom.
 
-    `asks` is what is asked for that pair, in the words left; empty for nothing.
+    `asks` is what is asked for that pair, in the words left; empty for nothing. `coaches`: said as
+    a coach does. `draw` is what the pair plays, where that is told; `also` are further pairs.
+    Without anybody in `ours` the pair is told by `draw` alone, or as the other one.
     """
 
     text: str
     ours: tuple[Mention, ...]
     theirs: tuple[Mention, ...] = ()
     asks: str = ""
+    coaches: bool = False
+    draw: str = ""
+    also: tuple[OwnPair, ...] = ()

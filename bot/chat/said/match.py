@@ -22,7 +22,7 @@ class ResultSaid:
     the score of the game after them, where that is told as well. `may_ask` as of a score;
     `mentions` are the names beside it. `corrects`: it is said instead of a result told before.
     `whose_open`: told as one game each, though by their points one side won both. `whole`: its one
-    game is told as the whole match.
+    game is told as the whole match. `turned`: the one told before was the other side's.
     """
 
     text: str
@@ -35,6 +35,7 @@ class ResultSaid:
     corrects: bool = False
     whose_open: bool = False
     whole: bool = False
+    turned: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

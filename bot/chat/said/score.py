@@ -120,7 +120,7 @@ class RemarkSaid:
     """ "Point" (whose?), "other way round", "make it 5" (`number`), "-3-4-1" (no score at all), "we
     won game one" (by what score? `number` where several are told), "2 more for us" (`number`, None
     where it is not said, and whether `ours`), "they won so easily" (a rally or the match?), "won
-    it, no, it was a let" (nobody's).
+    it, no, it was a let" (nobody's). "Other way round, we lost it" also says `ours`.
     """
 
     text: str
