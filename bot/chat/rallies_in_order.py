@@ -44,11 +44,11 @@ _JOINS = regex(r"(?:(?:and|then|but|so|now|next|plus|after (?:that|it)|followed 
 _LEAD = regex(
     rf"(?:{SLIP}|(?:so|and|well|right|ugh|it was|its|that was|since then|so far|update) )*(?=\S)"
 )
-_BEHIND = frozenset("now sorry ugh damn lol again so".split())
+_BEHIND = frozenset(["now", "sorry", "ugh", "damn", "lol", "again", "so"])
 _PARTS = regex(
     r"(?i)[\s,.;]*\b(?:and |but )*(?:then|after that)\b[\s,]*"
-    r"|(?<!\bwe)(?<!\bthey)(?<!\bi)(?<!\bjust)[\s,.;]+(?=(?:and |but |so )*(?:(?:we|they|i) )?(?:just )?(?:won|lost)"
-    r" (?:it|that|one|another|the next|two|three|[2-9])\b)"
+    r"|(?<!\bwe)(?<!\bthey)(?<!\bi)(?<!\bjust)[\s,.;]+(?=(?:and |but |so )*"
+    r"(?:(?:we|they|i) )?(?:just )?(?:won|lost) (?:it|that|one|another|the next|two|three|[2-9])\b)"
 )
 """Where the next of them may begin, in the text."""
 
@@ -129,10 +129,8 @@ def _run(found: re.Match[str], side: bool, *, is_behind_then: bool, before: str)
     if found["took"] and is_bare:
         return None
     owner = found["our"] or found["ours"] or found["to"] or found["bare"]
-    if owner is not None:
-        ours = owner in _OURS
-    else:
-        ours = _named(found, side) is not bool(found["lost"])
+    told = _named(found, side) is not bool(found["lost"])
+    ours = told if owner is None else owner in _OURS
     many = int(found["n"] or found["m"] or 1)
     is_repeated = is_bare and found["who"] is None and found[0].strip() == before
     marked = found["next"] or found["again"] or found["more"] or is_repeated or is_behind_then

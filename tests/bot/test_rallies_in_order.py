@@ -33,7 +33,8 @@ def test_rallies_told_in_order_are_asked(serving: Talk, said: str, told: tuple[b
     stored = serving.stored()
     serving.say(said)
     remark = serving.heard and serving.heard.understood
-    assert isinstance(remark, RemarkSaid) and remark.in_order == told
+    assert isinstance(remark, RemarkSaid)
+    assert remark.in_order == told
     assert serving.stored() == stored
 
 
