@@ -21,6 +21,7 @@ from bot.chat.emergency_said import emergency_said
 from bot.chat.fine_again import fine_again
 from bot.chat.follow_ups import answers_who_serves
 from bot.chat.game_opening import game_opening
+from bot.chat.game_put_right import game_put_right
 from bot.chat.lead_asked import lead_asked
 from bot.chat.listed_said import listed_said
 from bot.chat.message import (
@@ -124,7 +125,7 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     announced = announced_and_noted(message, chat, settled)
     if announced is not None:
         return (announced,)
-    scored = rally_beside_score(message, chat)
+    scored = rally_beside_score(message, chat) or game_put_right(message, chat)
     beside = (scored,) if scored else fine_again(message, chat)
     beside = beside or lead_asked(message, chat)
     beside = beside or consequence_asked(message, chat) or told_and_noted(message, chat, settled)
