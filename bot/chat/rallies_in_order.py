@@ -25,7 +25,7 @@ from knowledge.regex import regex
 
 _RALLY = r"(?:rall(?:y|ies)|points?|pts?|ones?|1)"
 _RUNNING = r"(?:in a row|in row|straight|on the trot|running)"
-_MANY = rf"(?P<{{0}}>[2-9])(?: more)?(?: {_RALLY})?(?: {_RUNNING})?"
+_MANY = rf"(?P<{{0}}>[2-9])(?: more)?(?: (?!1){_RALLY})?(?: {_RUNNING})?"
 _NEXT = rf"(?:another|(?:1|one) more|the next|next|the other)(?: {_RALLY})?"
 _IT = r"(?:it|that(?: (?:1|rally|point))?|this 1|1|a (?:rally|point|pt)|the (?:rally|point))"
 _TOLD = (
@@ -59,6 +59,9 @@ _BARE = regex(r"(?:^|(?<!for )(?<!to ))\b(?:us|them)\b")
 FEWEST_BARE = 3
 """Rallies of "us them us" that only name a side; "us and them" asks about both."""
 
+_SCORE = regex(r"\d\s*[-/:]\s*\d")
+"""`won 2-1`: numbers of a score or a match."""
+
 LONGEST_TOLD = 40
 """Words of several rallies with what happened in them. Our own bound."""
 
@@ -75,7 +78,8 @@ class _Run:
 
 def rallies_in_order(message: Message, chat: ChatView) -> RemarkSaid | None:
     """The rallies, if the message tells of more than one; None where it is one told twice."""
-    if not chat.match_on or "?" in message.text or len(message.said) > LONGEST_TOLD:
+    is_long = len(message.said) > LONGEST_TOLD
+    if not chat.match_on or "?" in message.text or is_long or _SCORE.search(message.text):
         return None
     line = _line(message.said)
     whose = _told_plainly(_SIDE_OUT.sub("", line)) or _told_at_length(message, chat)

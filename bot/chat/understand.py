@@ -53,6 +53,7 @@ from bot.chat.said import (
     Understood,
     UndoSaid,
 )
+from bot.chat.score_behind_question import score_behind
 from bot.chat.score_supposed import only_asked_about
 from bot.chat.settled_forms import settled
 from bot.chat.slots import find_slots
@@ -170,7 +171,7 @@ def _with_told(
     if (timeout := timeout_before_question(message, chat)) is not None:
         return (timeout, *said)
     before = before_the_question(message, chat)
-    told = before.told
+    told = before.told or score_behind(message, chat, said)
     of_rules = any(isinstance(one, Question) and one.topic is _RULES for one in said)
     if told is None or (of_rules and isinstance(told, RallySaid)):
         # Whose rally it was is what a question about a fault wants to know.

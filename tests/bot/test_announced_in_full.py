@@ -168,3 +168,16 @@ def test_a_pair_that_is_like_nobody_is_asked_about_once_and_its_serve_kept(
 def test_a_full_name_that_is_like_somebody_is_never_added_unasked(demo: Talk, name: str) -> None:
     demo.say(f"next: {name} and jj tran, 2pm")
     assert not any(name in one.label for one in demo.buttons if "jj tran" in one.label)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "rematch against okafor and lindqvist two fifteen court one",
+        "second match is against okafor and lindqvist two fifteen on court one",
+    ],
+)
+def test_the_time_before_a_court_is_no_score(demo: Talk, said: str) -> None:
+    reply = demo.say(said)
+    assert "Next: Chidi Okafor and Sven Lindqvist, 14:15, court 1" in reply
+    assert "can't" not in reply

@@ -51,6 +51,7 @@ def test_one_tap_counts_all_of_them(serving: Talk) -> None:
         ("i popped it up then they put it away", "4-2-2."),
         ("won it, our point", "5-2-1."),
         ("lost again", "4-2-2."),
+        ("won 2-1", "Won 2-1."),
     ],
 )
 def test_one_rally_told_twice_is_one(serving: Talk, said: str, then: str) -> None:
