@@ -53,6 +53,7 @@ from bot.chat.said import (
     Understood,
     UndoSaid,
 )
+from bot.chat.score_asked_beside import beside_the_score
 from bot.chat.score_behind_question import score_behind
 from bot.chat.score_supposed import only_asked_about
 from bot.chat.settled_forms import settled
@@ -120,6 +121,11 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     if not message.said:
         # Letters of another script leave no word of ours; signs and emoji leave no letter.
         return (small_talk(text) if is_other_language(text) else Unclear(text=text, offers=()),)
+    rest = beside_the_score(message, chat)
+    if rest is not None:
+        said = _read(rest, read_message(rest, chat), chat)
+        tells = any(isinstance(one, ScoreSaid | RallySaid | ResultSaid) for one in said)
+        return said if tells else (*said, BookSaid(text=text, verb=BookVerb.SCORE))
     opening = game_opening(message, chat)
     if opening:
         return opening

@@ -348,3 +348,10 @@ def test_an_exact_chance_is_told_with_what_it_rests_on(demo: Talk) -> None:
     told = demo.say("whats our exact win chance, two decimals")
     assert "in 100 at just these rates" in told
     assert "at just these rates" not in demo.say("whats our win chance")
+
+
+@pytest.mark.parametrize("asked", ["plan and whats the score", "whats the score and the plan"])
+def test_the_score_asked_for_beside_something_else_is_told_too(demo: Talk, asked: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("9-8-2 us")
+    assert "\n\n9-8-2. We serve" in demo.say(asked)
