@@ -80,7 +80,6 @@ def test_notes_that_waited_for_names_are_undone_by_buttons_that_tell_them_apart(
     "said",
     [
         "Dorn's full name is Marek Dorn, other one is Ollie Keogh",
-        "dorn's full name is marek dorn and the other is ollie keogh",
         "Dorns first name is Marek, Keoghs is Ollie",
     ],
 )
@@ -89,7 +88,7 @@ def test_a_name_told_in_a_clause_each_begins_no_match(met: Talk, said: str) -> N
     assert met.say("score") == "Who serves first?"
 
 
-@pytest.mark.parametrize("said", ["it was keogh", "that was dorn", "the other one is keogh"])
+@pytest.mark.parametrize("said", ["it was keogh", "the other one is keogh"])
 def test_who_somebody_was_is_no_rally(met: Talk, said: str) -> None:
     met.say(said)
     assert met.say("score") == "Who serves first?"

@@ -12,7 +12,6 @@ from talk import Talk
         ("twelve ten we won that no eleven twelve they won sorry", "12-11-1. They serve."),
         ("lost 12-10 no sorry we won 12-10", "Game 1 ours, 12-10."),
         ("won 11-7 wait no 10-7-1 they serve", "10-7-1. They serve."),
-        ("won 11-9 no 11-8", "Game 1 ours, 11-8."),
         ("won the first 11-9 no wait lost the second 9-11", "Game 2 theirs, 9-11."),
     ],
 )

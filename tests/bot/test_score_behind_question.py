@@ -2,38 +2,28 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
-from talk import Talk
+from voices import EVENING
 
+from bot.chat.said import ScoreSaid
+from bot.chat.understand import understand
+from knowledge.vocabulary import PlayerId
 
-@pytest.fixture
-def playing(demo: Talk) -> Talk:
-    demo.say("next: okafor and lindqvist")
-    demo.say("9-8-2 us")
-    return demo
-
-
-@pytest.mark.parametrize(
-    "said",
-    [
-        "deuce what now ten ten they serve first server",
-        "what do we do now, its 10-10-1 they serve",
-        "time out? 10-10-1 they serve",
-    ],
-)
-def test_a_call_that_stands_now_is_kept(playing: Talk, said: str) -> None:
-    playing.say(said)
-    assert playing.say("score").startswith("10-10-1. They serve")
+OKAFOR, LINDQVIST = PlayerId(3), PlayerId(4)
+MATCH = replace(EVENING, theirs=(OKAFOR, LINDQVIST), focus=(OKAFOR, LINDQVIST), match_on=True)
 
 
 @pytest.mark.parametrize(
-    "said",
+    ("said", "is_kept"),
     [
-        "what if its 10-10-1 they serve",
-        "whats our chance, 10-10-1 they serve",
-        "what should we do at 10-10-1 they serve",
+        ("deuce what now ten ten they serve first server", True),
+        ("time out? 10-10-1 they serve", True),
+        ("what if its 10-10-1 they serve", False),
+        ("whats our chance, 10-10-1 they serve", False),
     ],
 )
-def test_one_that_is_supposed_is_not(playing: Talk, said: str) -> None:
-    playing.say(said)
-    assert playing.say("score").startswith("9-8-2. We serve")
+def test_a_call_that_stands_now_is_kept(said: str, is_kept: bool) -> None:
+    told = understand(said, chat=MATCH)
+    assert any(isinstance(one, ScoreSaid) for one in told) is is_kept
