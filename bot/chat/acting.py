@@ -121,6 +121,9 @@ def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
             replies.append(_answered(desk, questions))
         else:
             replies += [_act(desk, one) for one in group]
+    last = understood[-1]
+    if isinstance(last, BookSaid) and last.verb is BookVerb.SCORE and len(replies) > 1:
+        replies = [joined([*replies[:-1], brief(replies[-1])])]
     return said_once(replies)
 
 

@@ -93,7 +93,7 @@ def _correction(message: Message, *, replying: bool) -> CorrectionSaid | None:
 def _result(message: Message, chat: ChatView) -> ResultSaid | None:
     found = result_said(
         message.text,
-        message.told.words,
+        message.told.beside_times,
         of_score=message.told.of_score,
         format=chat.format if chat.match_on else None,
     )

@@ -7,6 +7,7 @@ from bot.chat.match_over_said import match_over_said
 from bot.chat.message import Message
 from bot.chat.note_or_question import begins_as_note
 from bot.chat.packed_calls import DOTTED, packed_call
+from bot.chat.rallies_in_order import rallies_in_order
 from bot.chat.rallies_said import brief_rally
 from bot.chat.rally_denied import rally_denied
 from bot.chat.rally_remarks import names_who, rally_remark
@@ -45,6 +46,7 @@ def match_words(message: Message, chat: ChatView) -> Understood | None:
         or bare_game(message, chat)
         or match_over_said(message, chat)
         or several_rallies(message, chat)
+        or rallies_in_order(message, chat)
         or (None if names_who(message) else brief_rally(message, chat))
         or rally_remark(message, chat)
         or score_fixed(message, chat)

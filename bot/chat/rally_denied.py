@@ -1,4 +1,7 @@
-"""Whose the last rally was not: "no, it was not our point", "we did not win that, they did"."""
+"""Whose the last rally was not: "no, it was not our point", "we did not win that, they did".
+
+And whose it was: "actually that last one was ours", which tells no other one than the last.
+"""
 
 from __future__ import annotations
 
@@ -46,12 +49,28 @@ _LOOKS_BACK = regex(
 """It speaks of a rally told before; "not ours, they got it" may tell the one just played."""
 
 
+def _last(whose: str, others: str) -> str:
+    return (
+        rf"{_OPENS}(?:(?:that|this|the) )?last {_POINT} (?:(?:actually|really) )?"
+        rf"(?:was|is|should be|should have been|(?:goes|went|should go) to)"
+        rf" (?:(?:actually|really) )?{whose}(?:(?: and| but)? not {others})?"
+        r"(?: (?:sorry|actually|then|though))*"
+    )
+
+
+_US, _THEM = rf"(?:{_OF_US}|us)", rf"(?:{_OF_THEM}|them)"
+_LAST_OURS, _LAST_THEIRS = regex(_last(_US, _THEM)), regex(_last(_THEM, _US))
+
+
 def rally_denied(message: Message, chat: ChatView) -> RallySaid | None:
     """The rally that such a message tells, for the side that it leaves: nothing else is said, so
     that it can hold no question, and of no note, as nobody is named."""
     if not chat.match_on or message.asks or any(not one.pronoun for one in message.mentions):
         return None
     line = " ".join(word.folded for word in message.told.words)
+    for form, is_ours in ((_LAST_OURS, True), (_LAST_THEIRS, False)):
+        if form.fullmatch(line) is not None:
+            return RallySaid(text=message.text, won_by_us=is_ours, corrects=True)
     ours, theirs = (form.fullmatch(line) is not None for form in (_NOT_THEIRS, _NOT_OURS))
     if ours is theirs:
         return None

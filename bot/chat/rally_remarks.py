@@ -41,6 +41,7 @@ _NOT_ASKER = regex(r"\bnot (?:me|i|mine)\b")
 
 _SETS_RIGHT = frozenset(["no", "nope", "actually", "wait", "sorry"])
 _IT_WAS = frozenset(["it", "was", "that", "its", "thats", *_SETS_RIGHT])
+_OTHER_ONE = frozenset(["the", "other", "one", "is", "was"])
 
 
 _DOES_ANEW = regex(
@@ -64,7 +65,7 @@ def _named_anew(message: Message) -> str:
 
 
 def names_who(message: Message) -> bool:
-    """ "No, it was lindqvist": a player in somebody's place, and not whose rally it was."""
+    """ "It was lindqvist": a player in somebody's place, and not whose rally it was."""
     if _named_anew(message):
         return True
     named = [one for one in message.mentions if not one.pronoun]
@@ -78,7 +79,8 @@ def names_who(message: Message) -> bool:
         len(named) == 1
         and not is_whose
         and rest[:1] != []
-        and (rest[0] in _SETS_RIGHT and set(rest) <= _IT_WAS and message.said[0].folded == rest[0])
+        and (set(rest) <= _IT_WAS or _OTHER_ONE.issuperset(rest))
+        and message.said[0].folded == rest[0]
     )
 
 

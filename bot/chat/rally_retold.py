@@ -53,7 +53,7 @@ def rally_retold(message: Message, chat: ChatView) -> RallySaid | None:
     """The rally as it is told last; None where nothing is told twice."""
     if not chat.match_on or "?" in message.text or len(message.said) > LONGEST_RETOLD:
         return None
-    for before, behind in _halves(message):
+    for before, behind in halves(message):
         first = _told(message.text[:before], chat)
         found = None if first is None else _second(message, before, behind, first, chat)
         if first is not None and found is not None:
@@ -67,14 +67,14 @@ def let_told(message: Message, chat: ChatView) -> RemarkSaid | None:
     """A rally taken back in the same breath as one to be played again: nothing was won in it."""
     if not chat.match_on or "?" in message.text or len(message.said) > LONGEST_RETOLD:
         return None
-    for before, behind in _halves(message):
+    for before, behind in halves(message):
         line = folded_line([word for word in message.said if word.span[0] >= behind])
         if A_LET.fullmatch(line) and _told(message.text[:before], chat) is not None:
             return RemarkSaid(text=message.text, remark=ScoreRemark.LET)
     return None
 
 
-def _halves(message: Message) -> Iterator[tuple[int, int]]:
+def halves(message: Message) -> Iterator[tuple[int, int]]:
     """Where each slip begins in the text and where the words behind it do, the last one first."""
     line = "".join(f"{word.folded} " for word in message.said)
     for slip in reversed([*_SLIPS.finditer(line)]):

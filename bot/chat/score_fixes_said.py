@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.chat.message import Message
-from bot.chat.numbers import number
+from bot.chat.numbers import groups, number
 from bot.chat.said import RemarkSaid, SaidScore, ScoreRemark, ScoreSaid, Understood
 from bot.chat.scores import said_score, stray_words
 from bot.chat.slip_words import SLIP
@@ -40,6 +40,13 @@ _LEADS_UP = regex(
     r"|make it|make that"
     r"|correct(?:ed)?(?: score)?(?: is| to)?|fix(?: the)?(?: score)?(?: to)?) "
 )
+_IT_WAS = regex(
+    r"(?:(?:actually|really|so|ok|the score) )*"
+    r"(?:(?:it|that|the score|score) (?:was|is|should be)|its|thats|we were|were|we are)? ?"
+)
+"""Before a score told instead of another."""
+
+_NOT_THAT = regex(r"\b(?:(?:and|but) )?(?:not|(?:instead|rather) (?:of|than)) ")
 
 
 def score_fixed(message: Message, chat: ChatView) -> Understood | None:
@@ -71,14 +78,28 @@ def score_fixed(message: Message, chat: ChatView) -> Understood | None:
 def _whole_score(message: Message, said: Sequence[Word]) -> ScoreSaid | None:
     """ "Wait it should be 4-4-1": what follows the leading words is a score and nothing else."""
     line = " ".join(word.folded for word in said) + " "
-    leading = _LEADS_UP.match(line)
-    if leading is None:
+    denied = _denied(said)
+    leading = _LEADS_UP.match(line) or (denied and _IT_WAS.match(line))
+    if not leading:
         return None
-    rest = said[len(leading[0].split()) :]
+    opens = len(leading[0].split())
+    rest = [word for at, word in enumerate(said) if at >= opens and at not in denied]
     found = said_score(rest)
     if found is None or stray_words(rest):
         return None
     return ScoreSaid(text=message.text, score=found[0])
+
+
+def _denied(said: Sequence[Word]) -> frozenset[int]:
+    """Where the score stands that it was not: "4-0 not 2-1", "5-2 instead of 4-2"."""
+    line = "".join(f"{word.folded} " for word in said)
+    behind = {line.count(" ", 0, one.end()): one for one in _NOT_THAT.finditer(line)}
+    return frozenset(
+        at
+        for group in groups(said)
+        if (one := behind.get(group.start)) is not None
+        for at in range(line.count(" ", 0, one.start()), group.stop)
+    )
 
 
 def _is_points(word: Word) -> bool:

@@ -40,6 +40,29 @@ def serving_side(line: str) -> bool | None:
     return False if THEY_SERVE.search(line) else side_serving(line)
 
 
+_FIRST = (
+    r"(?:serv(?:e|es|ed|ing)|receiv(?:e|es|ed|ing)|start(?:s|ed)?|begins?|began|up) (?:it )?"
+    r"(?:first|1st)"
+)
+_SERVES_FIRST = regex(rf"\b{_FIRST}\b(?! serv)")
+_NUMBERED = regex(r"\bserver\b|\b(?:number|serve) (?:1|one)\b")
+_SERVED_FIRST = regex(
+    r"\b(?P<side>we|they) (?:have |had |ve |will |ll )?(?:served|started|began|serve|start)"
+    r" (?:it )?(?:first|1st)\b"
+)
+
+
+def serves_first(line: str) -> bool:
+    """ "They serve first, 0-0": who begins, and not which of their two servers serves."""
+    return _SERVES_FIRST.search(line) is not None and _NUMBERED.search(line) is None
+
+
+def served_first(line: str) -> bool | None:
+    """Whether we serve at 0-0 by "we served first, score 0-0-2"; None where it does not say."""
+    found = _SERVED_FIRST.search(line)
+    return None if found is None else found["side"] == "we"
+
+
 def server_told(said: Sequence[Word], line: str) -> int | None:
     """Which server serves: "second server", "server 2", "Hale serving 1"."""
     numbered = [

@@ -14,7 +14,13 @@ from bot.chat.score_aside import without_aside
 from bot.chat.score_each import call_for, each_side, score_line
 from bot.chat.score_groups import level_at, score_group
 from bot.chat.score_said_again import after_slip
-from bot.chat.score_serving import server_told, serves_level_call, serving_side
+from bot.chat.score_serving import (
+    served_first,
+    server_told,
+    serves_first,
+    serves_level_call,
+    serving_side,
+)
 from bot.chat.score_words import (
     AHEAD,
     BEHIND,
@@ -166,7 +172,10 @@ def _read(group: Group, said: Sequence[Word], line: str, *, own_first: bool) -> 
     first, second = group.numbers[0], group.numbers[1]
     full, line = line, re.sub(r"# (?:# )*#", "# #", line)
     server = group.numbers[2] if len(group.numbers) == 3 else server_told(said, line)
-    we_serve = serving_side(line)
+    if group.numbers == (0, 0) and serves_first(line):
+        server = None
+    we_serve = served_first(line) if (first, second) == (0, 0) else None
+    we_serve = serving_side(line) if we_serve is None else we_serve
     we_serve = side_serving(full) if we_serve is None else we_serve
     if we_serve is None and server is not None:
         # Whoever calls a server serves: "3-1-2 them", "3 1 for them, i mean second server".

@@ -19,6 +19,7 @@ from bot.chat.fixed_forms import fixed_form
 from bot.chat.follow_ups import follow_up
 from bot.chat.forget_asked import forget_asked
 from bot.chat.full_names_told import full_name_told
+from bot.chat.full_names_told_each import full_names_told_each
 from bot.chat.hurt_and_asked import hurt_and_asked
 from bot.chat.hurt_awaited_asked import hurt_awaited_asked
 from bot.chat.match_of_others import match_of_others
@@ -30,6 +31,7 @@ from bot.chat.message import (
 from bot.chat.middle_told import middle_told
 from bot.chat.nicknames_told import nickname_told
 from bot.chat.notes_dropped import notes_dropped
+from bot.chat.one_of_two_told import one_of_two_told
 from bot.chat.own_shape import settled_shape
 from bot.chat.own_substitute_said import own_substitute_said
 from bot.chat.partner_trouble import partner_trouble
@@ -65,6 +67,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     """What has one meaning by its form, in this order."""
     fixed: Understood | None = write_down_said(text, message.said)
     fixed = fixed or spelling_told(message, chat) or real_name_told(message, chat)
+    fixed = fixed or full_names_told_each(message, chat)
     fixed = fixed or hurt_awaited_asked(message, chat)
     fixed = fixed or plays_on_asked(message, chat) or scout_said(message, chat)
     fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
@@ -75,7 +78,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or fault_remembered(message, chat)
     fixed = fixed or match_of_strangers(message, chat) or announced_against(message, chat)
     fixed = fixed or match_of_a_round(message, chat) or both_told_of(message, chat)
-    fixed = fixed or side_answered(message, chat)
+    fixed = fixed or one_of_two_told(message, chat) or side_answered(message, chat)
     fixed = fixed or disagreed(message, chat) or ball_behind(message, chat)
     fixed = fixed or middle_told(message, chat) or between_us(message, chat)
     fixed = fixed or settled_topic(message)

@@ -9,6 +9,7 @@ from bot.chat.asking import asks
 from bot.chat.ball_said import NO_BALL, FoundBall, find_ball
 from bot.chat.breaks_said import FoundBreaks, find_breaks
 from bot.chat.cast import cast
+from bot.chat.court_times import time_places
 from bot.chat.dictated import as_numbers
 from bot.chat.format_said import SaidFormat, format_parts, target_places
 from bot.chat.games_said import FoundGames, find_games
@@ -50,8 +51,8 @@ class Told:
 
     `ours` are the names of our players; `ball` is what is said of one ball.
 
-    In `of_score` the words of rates, games won, points needed, runs and what is played to are
-    one comma each: their numbers are no score, and what stands on both sides is not one.
+    In `of_score` the words of rates, games won, points needed, runs, what is played to and when
+    are one comma each: their numbers are no score, and what stands on both sides is not one.
     """
 
     words: tuple[Word, ...]
@@ -74,6 +75,12 @@ class Told:
     def wants_a_figure(self) -> bool:
         """ "Win chance at 0-0", "timeout at 8-8": a figure is wanted, not the score told."""
         return bool(_FIGURE.search(self.line.text))
+
+    @property
+    def beside_times(self) -> tuple[Word, ...]:
+        """The words that the clock times of a match leave: "three fifteen court four"."""
+        places = time_places(self.words)
+        return tuple(word for place, word in enumerate(self.words) if place not in places)
 
     @property
     def beside_rates(self) -> tuple[Word, ...]:
@@ -99,6 +106,7 @@ def tell(
         needs.places if needs else (),
         rates.places if rates else (),
         target_places(line, format) if format else (),
+        time_places(words),
     )
     return Told(
         words=words,

@@ -21,6 +21,7 @@ from bot.chat.emergency_said import emergency_said
 from bot.chat.fine_again import fine_again
 from bot.chat.follow_ups import answers_who_serves
 from bot.chat.game_opening import game_opening
+from bot.chat.game_put_right import game_put_right
 from bot.chat.lead_asked import lead_asked
 from bot.chat.listed_said import listed_said
 from bot.chat.message import (
@@ -52,6 +53,8 @@ from bot.chat.said import (
     Understood,
     UndoSaid,
 )
+from bot.chat.score_asked_beside import beside_the_score
+from bot.chat.score_behind_question import score_behind
 from bot.chat.score_supposed import only_asked_about
 from bot.chat.settled_forms import settled
 from bot.chat.slots import find_slots
@@ -118,13 +121,18 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     if not message.said:
         # Letters of another script leave no word of ours; signs and emoji leave no letter.
         return (small_talk(text) if is_other_language(text) else Unclear(text=text, offers=()),)
+    rest = beside_the_score(message, chat)
+    if rest is not None:
+        said = _read(rest, read_message(rest, chat), chat)
+        tells = any(isinstance(one, ScoreSaid | RallySaid | ResultSaid) for one in said)
+        return said if tells else (*said, BookSaid(text=text, verb=BookVerb.SCORE))
     opening = game_opening(message, chat)
     if opening:
         return opening
     announced = announced_and_noted(message, chat, settled)
     if announced is not None:
         return (announced,)
-    scored = rally_beside_score(message, chat)
+    scored = rally_beside_score(message, chat) or game_put_right(message, chat)
     beside = (scored,) if scored else fine_again(message, chat)
     beside = beside or lead_asked(message, chat)
     beside = beside or consequence_asked(message, chat) or told_and_noted(message, chat, settled)
@@ -169,7 +177,7 @@ def _with_told(
     if (timeout := timeout_before_question(message, chat)) is not None:
         return (timeout, *said)
     before = before_the_question(message, chat)
-    told = before.told
+    told = before.told or score_behind(message, chat, said)
     of_rules = any(isinstance(one, Question) and one.topic is _RULES for one in said)
     if told is None or (of_rules and isinstance(told, RallySaid)):
         # Whose rally it was is what a question about a fault wants to know.

@@ -31,6 +31,7 @@ from knowledge.tactics.score_view import (
     said_rates_first,
     view_of,
 )
+from knowledge.tactics.win_chance_asked import asks_exactly, asks_of_one_rally
 from knowledge.vocabulary import Topic
 
 CHAIN = computed("every rally from here, exactly")
@@ -49,10 +50,11 @@ def advise(situation: Situation) -> Advice:
         return endless(Topic.WIN_CHANCE)
     if view.match.game.is_over:
         return _over(situation, view)
+    of_rally = asks_of_one_rally(situation.asked.words)
     return Advice(
         topic=Topic.WIN_CHANCE,
-        call=_call(view),
-        reasons=_reasons(view),
+        call=_call_of_rally(view) if of_rally else _call(view),
+        reasons=_reasons_of_rally(view) if of_rally else _reasons(view, situation.asked.words),
         number=_next_rally(view),
         unless=_tell_more(situation),
         assumed=view.assumed or view.both_read,
@@ -84,7 +86,7 @@ def _call(view: ScoreView) -> str:
     return f"Game: {about_with_range(view.outlook.game)}."
 
 
-def _reasons(view: ScoreView) -> tuple[Reason, ...]:
+def _reasons(view: ScoreView, words: str) -> tuple[Reason, ...]:
     """The match first, unless the user's own numbers speak: then those are shown in any case."""
     rallies = max(1, round(view.outlook.expected_rallies))
     length = f"About {rallies} {'rally' if rallies == 1 else 'rallies'} to go in this game"
@@ -94,7 +96,21 @@ def _reasons(view: ScoreView) -> tuple[Reason, ...]:
     if view.match.format.best_of > 1:
         match = about_with_range(view.outlook.match)
         reasons.insert(0, Reason(text=f"Match: {match}", source=CHAIN))
+    if asks_exactly(words):
+        exact = f"{of_hundred(view.outlook.game.chance)} in 100 at just these rates"
+        reasons = [Reason(text=exact, source=CHAIN), *reasons[:-1]]
     return said_rates_first(view, *reasons)
+
+
+def _call_of_rally(view: ScoreView) -> str:
+    whose = "you serve" if view.match.game.we_serve else "they serve"
+    return f"This rally: about {of_hundred(view.rally_chance)} in 100, {whose}."
+
+
+def _reasons_of_rally(view: ScoreView) -> tuple[Reason, ...]:
+    """What the rally's chance rests on, and the game's beside it."""
+    game = Reason(text=f"Game: {about_with_range(view.outlook.game)}", source=CHAIN)
+    return said_rates_first(view, game, view.rates_reason)
 
 
 def _next_rally(view: ScoreView) -> str:

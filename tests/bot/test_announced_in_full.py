@@ -177,3 +177,16 @@ def test_a_day_misspelt_is_nobody_and_three_names_are_no_pair(fresh: Talk) -> No
     assert [one.label for one in fresh.buttons] == ["add Nils Ferro and Ama Quist"]
     reply = fresh.say("satruday: vs Nils Ferro and Ama Quist and Per Lind 8:45")
     assert reply.startswith("A pair is two. I read: Nils Ferro, Ama Quist, Lind.")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "rematch against okafor and lindqvist two fifteen court one",
+        "second match is against okafor and lindqvist two fifteen on court one",
+    ],
+)
+def test_the_time_before_a_court_is_no_score(demo: Talk, said: str) -> None:
+    reply = demo.say(said)
+    assert "Next: Chidi Okafor and Sven Lindqvist, 14:15, court 1" in reply
+    assert "can't" not in reply

@@ -74,3 +74,21 @@ def test_notes_that_waited_for_names_are_undone_by_buttons_that_tell_them_apart(
     assert undo == ["undo", "undo “dorn lobs a lot”", "undo “keogh lefty”"]
     fresh.tap("undo “keogh lefty”")
     assert fresh.say("how sure is keogh lefty") == "Not noted of Keogh: lefty."
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "Dorn's full name is Marek Dorn, other one is Ollie Keogh",
+        "Dorns first name is Marek, Keoghs is Ollie",
+    ],
+)
+def test_a_name_told_in_a_clause_each_begins_no_match(met: Talk, said: str) -> None:
+    assert met.say(said) == "Dorn is now Marek Dorn.\n\nKeogh is now Ollie Keogh."
+    assert met.say("score") == "Who serves first?"
+
+
+@pytest.mark.parametrize("said", ["it was keogh", "the other one is keogh"])
+def test_who_somebody_was_is_no_rally(met: Talk, said: str) -> None:
+    met.say(said)
+    assert met.say("score") == "Who serves first?"

@@ -41,7 +41,13 @@ def test_a_point_denied_is_taken_back_and_counted_for_them(match: Talk, said: st
 
 @pytest.mark.parametrize(
     "said",
-    ["no, it was not their point", "they didn't win that, we did", "wait that wasn't theirs"],
+    [
+        "no, it was not their point",
+        "they didn't win that, we did",
+        "wait that wasn't theirs",
+        "actually that last one was ours",
+        "the last point was ours not theirs",
+    ],
 )
 def test_theirs_denied_is_ours(match: Talk, said: str) -> None:
     assert "7-3-2" in match.say("their point")

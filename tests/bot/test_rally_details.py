@@ -193,7 +193,7 @@ def test_a_slip_of_the_finger_is_read(typed: str, meant: str) -> None:
         ("lost it on my drive long", "Mira's drive error"),
         ("lost on toms drive, wide", "Tom's drive error"),
         ("lost that on my backhand dink, in the net", "Mira's dink error"),
-        ("lost it off my return, long", "Mira's return error"),
+        ("lost it off my serve, long", "Mira's serve error"),
         ("won on okafors drive, into the net", "Okafor's drive error"),
         ("okafor winner off my drive", "Okafor's winner"),
         ("they sped up at my backhand volley, missed", "their speed-up error"),

@@ -131,3 +131,13 @@ def test_what_holds_behind_a_point_is_no_rally(said: str) -> None:
 def test_again_is_a_rally_more(serving: Talk, said: str) -> None:
     serving.say("lost it")
     assert "3-3-1. They serve" in serving.say(said)
+
+
+def test_who_serves_by_the_log_is_told_to_whom_tells_of_a_return(serving: Talk) -> None:
+    """No return of ours is kept from a rally that we served; the log may be wrong as well."""
+    told = serving.say("lost it mira missed the return").splitlines()
+    assert told[1:] == [
+        "Noted: Mira's error.",
+        "By my log you served it. If not, tell me the score.",
+    ]
+    assert "By my log" not in serving.say("won it okafor netted the return")

@@ -317,6 +317,8 @@ def test_the_call_can_be_asked_for(match: Talk, asked: str) -> None:
         ("wait it should be 4-4-1", "4-4-1."),
         ("no its 4-4-1", "4-4-1."),
         ("make it 5-3-2", "5-3-2."),
+        ("it was 5-3 not 4-3 we serve", "5-3-1. We serve"),
+        ("should be 5-3-1 instead of 4-3-1", "5-3-1. We serve"),
     ],
 )
 def test_a_score_is_put_right(match: Talk, said: str, score: str) -> None:

@@ -326,3 +326,31 @@ def test_what_changes_in_a_format_leaves_the_rest_of_it(
     demo: Talk, then: str, format: GameFormat
 ) -> None:
     assert _after(demo, "rally scoring to 15 win by 2, 14-14 we receive, odds", then) == format
+
+
+@pytest.mark.parametrize(
+    ("asked", "starts"),
+    [
+        ("how likely do we win the next rally", "This rally: about "),
+        ("odds of winning the game if we win this rally", "Game: "),
+    ],
+)
+def test_a_rallys_chance_is_not_the_games(demo: Talk, asked: str, starts: str) -> None:
+    demo.say("next: okafor and lindqvist, to 15")
+    demo.say("13-13-1 they serve")
+    assert demo.say(asked).startswith(starts)
+
+
+def test_an_exact_chance_is_told_with_what_it_rests_on(demo: Talk) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("9-8-2 us")
+    told = demo.say("whats our exact win chance, two decimals")
+    assert "in 100 at just these rates" in told
+    assert "at just these rates" not in demo.say("whats our win chance")
+
+
+@pytest.mark.parametrize("asked", ["plan and whats the score"])
+def test_the_score_asked_for_beside_something_else_is_told_too(demo: Talk, asked: str) -> None:
+    demo.say("next: okafor and lindqvist")
+    demo.say("9-8-2 us")
+    assert "\n\n9-8-2. We serve" in demo.say(asked)

@@ -16,6 +16,8 @@ from talk import Talk
         ("we serve 0 0", "0-0-2. Mira serves from the right."),
         ("they serve 0-0", "0-0-2. They serve from the right to Mira."),
         ("its 0-0, our serve", "0-0-2. Mira serves from the right."),
+        ("they serve first, 0-0", "0-0-2. They serve from the right to Mira."),
+        ("we served first, score 0-0-2", "0-0-2. Mira serves from the right."),
     ],
 )
 def test_a_match_begins_with_one_server(demo: Talk, said: str, then: str) -> None:
@@ -81,3 +83,17 @@ def test_first_to_zero_zero_is_no_game_to_nothing(demo: Talk, said: str, then: s
 def test_first_to_a_number_still_is_the_games_length(demo: Talk) -> None:
     demo.say("next: okafor and lindqvist")
     assert "at least 1, not 0" in demo.say("first to zero")
+
+
+def test_in_rally_scoring_who_serves_first_is_no_server_number(demo: Talk) -> None:
+    demo.say("next: ruiz and hale, rally to 21 win by 2")
+    assert demo.say("they serve first, 0-0").startswith("0-0. They serve")
+
+
+def test_in_rally_scoring_a_serve_is_aimed_while_they_serve(demo: Talk) -> None:
+    """The serve goes over with a point there, so that the score does not fit the question."""
+    demo.say("next: ruiz and hale, rally to 21 win by 2")
+    demo.say("our point")
+    assert demo.say("where do i return hale's serve").startswith("Return")
+    demo.say("their point")
+    assert demo.say("where do i serve hale").startswith("Serve")

@@ -17,6 +17,9 @@ from bot.chat.words import words
 from knowledge.vocabulary import PlayerId
 
 OFFERED_NAMES = 4
+_OR = " or "
+"""In what was typed of one of two: "hale or was it ruiz"."""
+
 OFFERED_INSTEAD = 2
 """Others under an answer about the likeliest: it was not asked."""
 
@@ -87,7 +90,8 @@ def ask_which(
         for player in mention.players[:OFFERED_NAMES]
     ]
     if mention.certainty is Certainty.AMBIGUOUS:
-        return Reply(text=wording("name.which").format(typed=mention.typed), buttons=rows(buttons))
+        key = "name.which_of_two" if _OR in mention.typed else "name.which"
+        return Reply(text=wording(key).format(typed=mention.typed), buttons=rows(buttons))
     typed = " and ".join((mention.typed, *new))
     add = Button(label=wording("name.add").format(typed=typed), payload=tap(Verb.ADD, number))
     lines = [wording("name.nobody").format(typed=typed)]

@@ -16,7 +16,7 @@ from bot.chat.answers.plan_buttons import plan_buttons
 from bot.chat.answers.plan_people import people_fault
 from bot.chat.answers.scout_card import scout_button
 from bot.chat.answers.serve_asked import spoken_of_otherwise
-from bot.chat.answers.standing import cannot_be, standing
+from bot.chat.answers.standing import OF_A_SCORE, cannot_be, standing
 from bot.chat.answers.stands_as_it_was import stands_as_it_was, supposes
 from bot.chat.answers.timeouts_told import with_timeouts_told
 from bot.chat.answers.wind_of_today import in_the_wind
@@ -83,12 +83,6 @@ _TOLD = ("call", "reasons", "lines", "number", "numbers", "mix")
 """Parts of an advice that make it another answer."""
 
 
-_OF_A_SCORE = frozenset(
-    {Topic.WIN_CHANCE, Topic.RISK_AT_SCORE, Topic.TIMEOUT_NOW, Topic.WHERE_TO_STAND}
-)
-"""Topics whose answer says which score it is about."""
-
-
 def _answer_changed(desk: Desk, question: Question, last: Asked, asked: Asked) -> Reply:
     """The last question again with what is said now; where that changes nothing, the call does."""
     was, where = standing(desk, last), standing(desk, asked)
@@ -109,7 +103,7 @@ def _answer_changed(desk: Desk, question: Question, last: Asked, asked: Asked) -
     desk.context = replace(desk.context, told=Depth.CALL)
     weather = asked.wind is not last.wind or asked.sun is not last.sun
     is_said = where.score_said or question.slots.score is not None
-    is_of_score = is_said and asked.topic in _OF_A_SCORE
+    is_of_score = is_said and asked.topic in OF_A_SCORE
     whose = [now.assumed] if is_of_score and now.assumed is not None else []
     in_it = [now.unless] if weather and now.unless and now.unless != before.unless else []
     why = "\n".join([wording("changes_nothing"), *whose, *in_it])

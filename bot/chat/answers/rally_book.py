@@ -25,6 +25,7 @@ _OF_EVERY_RALLY = frozenset([Topic.AIM_SERVE, Topic.AIM_RETURN, Topic.THIRD_SHOT
 """Chosen in every rally, so that who tags each one leaves none out. An attack or a dink told
 afterwards is always one that was worth telling."""
 
+_BY_WHO_SERVES = frozenset([Stroke.SERVE, Stroke.RETURN])
 _WE_SERVING = frozenset([Topic.AIM_SERVE, Topic.THIRD_SHOT])
 _HIPS = {"right_hip": Hand.RIGHT, "left_hip": Hand.LEFT}
 
@@ -118,6 +119,8 @@ def reading(
 def with_told(desk: Desk, played: Played, kept: KeptRally, told: RallyDetails) -> KeptRally:
     """What is kept, with what is told now: later words correct earlier ones."""
     row = merged(kept.row, told, won_by_us=played.won_by_us, ours=played.ours)
+    if not _can_have_hit(played, row):
+        row = replace(row, stroke=None, wing=None)
     now = replace(kept, row=row, choices=_choices(desk, played, kept, told.choices))
     return replace(now, rates=_rates(desk, played, now))
 
@@ -152,6 +155,25 @@ def _fits(played: Played, topic: Topic) -> bool:
     if not played.is_serve_known or topic not in _OF_EVERY_RALLY:
         return True
     return played.before.we_serve is (topic in _WE_SERVING)
+
+
+def _can_have_hit(played: Played, row: RallyRow) -> bool:
+    """Whether the side that ended it hit that stroke: who serves returns no serve."""
+    if not played.is_serve_known or row.ending is None or row.stroke not in _BY_WHO_SERVES:
+        return True
+    by_us = played.won_by_us is not row.ending.is_error
+    return (by_us is played.before.we_serve) is (row.stroke is Stroke.SERVE)
+
+
+def served_otherwise(desk: Desk, played: Played, kept: KeptRally) -> str | None:
+    """Who served by the log, where the words told last are of the other side's serve."""
+    if not kept.lines:
+        return None
+    told, blank = reading(desk, played, kept.lines[-1]).details, replace(kept.row, stroke=None)
+    row = merged(blank, told, won_by_us=played.won_by_us, ours=played.ours)
+    if _can_have_hit(played, row):
+        return None
+    return wording("rally.you_served" if played.before.we_serve else "rally.they_served")
 
 
 def _settled_hip(desk: Desk, option: str) -> str:

@@ -14,6 +14,7 @@ from bot.chat.answers.rally_book import (
     noted,
     played_at,
     reading,
+    served_otherwise,
     who_ended,
     with_told,
 )
@@ -60,8 +61,9 @@ def lines_about(desk: Desk, match: MatchId, n: int, strangers: Sequence[Mention]
     played = played_at(desk, match, n)
     if played is None:
         return []
-    told = noted(desk, played, kept_of(desk, match, n))
-    found = [] if told is None else [told]
+    kept = kept_of(desk, match, n)
+    lines = noted(desk, played, kept), served_otherwise(desk, played, kept)
+    found = [line for line in lines if line is not None]
     return found + [_not_playing(desk, one) for one in strangers[:1]]
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import with_score
 from bot.chat.answers.no_match import no_match
@@ -15,13 +17,12 @@ from knowledge.game import GameState, after
 
 
 def ask_of_several(desk: Desk, said: RemarkSaid) -> Reply:
-    """ "Our rally x3": whether the score is now the one that three more rallies lead to."""
+    """ "Our rally x3", "lost it then won one": whether the score is now where these lead to."""
     match, log = desk.context.match, desk.log()
     if match is None:
         return no_match(desk)
-    number, ours = said.number, said.ours is True
-    is_counted = number is not None and log.serve_known
-    game = _after_all(log.match.game, number or 0, ours=ours) if is_counted else None
+    told = said.in_order or (said.ours is True,) * (said.number or 0)
+    game = _after_all(log.match.game, told) if told and log.serve_known else None
     if game is None:
         return with_score(desk, match, wording("score.again"))
     key = "score.we_serve_at" if game.we_serve else "score.they_serve_at"
@@ -30,17 +31,25 @@ def ask_of_several(desk: Desk, said: RemarkSaid) -> Reply:
         label=wording(key).format(call=game.call),
         payload=tap(Verb.SCORE, who, game.call, match, log.lines + 1),
     )
-    side = wording("score.run_us" if ours else "score.run_them")
-    text = wording("score.run").format(number=number, side=side)
     score, buttons = scoreboard(desk, match)
     return Reply(
-        text="\n".join([text, score]), buttons=rows([button, *buttons]), about=("match", match)
+        text="\n".join([_asked(told), score]),
+        buttons=rows([button, *buttons]),
+        about=("match", match),
     )
 
 
-def _after_all(game: GameState, number: int, *, ours: bool) -> GameState | None:
-    """The game after so many rallies of one side; None where it would end before or with them."""
-    for _ in range(number):
+def _asked(told: Sequence[bool]) -> str:
+    """What was heard: so many of one side, or whose each was."""
+    sides = [wording("score.run_us" if ours else "score.run_them") for ours in told]
+    if len(set(told)) == 1:
+        return wording("score.run").format(number=len(told), side=sides[0])
+    return wording("score.run_in_order").format(number=len(told), sides=", ".join(sides))
+
+
+def _after_all(game: GameState, told: Sequence[bool]) -> GameState | None:
+    """The game after these rallies; None where it would end before or with them."""
+    for ours in told:
         if game.is_over:
             return None
         game = after(game, won_by_us=ours)

@@ -23,6 +23,8 @@ from knowledge.game import (
     GameState,
     MatchState,
     PlayedRally,
+    Scoring,
+    faults,
     match_faults,
     side_out,
     start,
@@ -46,6 +48,12 @@ class Standing:
     played: tuple[PlayedRally, ...] = ()
     score_said: bool = False
     faults: tuple[str, ...] = ()
+
+
+OF_A_SCORE = frozenset(
+    {Topic.WIN_CHANCE, Topic.RISK_AT_SCORE, Topic.TIMEOUT_NOW, Topic.WHERE_TO_STAND}
+)
+"""Topics whose answer says which score it is about: one that cannot be is told."""
 
 
 def score_said(desk: Desk, slots: Slots, *, supposed: bool) -> SaidState | None:
@@ -208,8 +216,26 @@ def _logged_game(logged: MatchState | None, asked: Asked, format: GameFormat) ->
         server = game.server if format.has_two_servers else None
         game = _state_at(said._replace(server=server), format, game)
     if asked.we_serve is not None and game.we_serve is not asked.we_serve:
-        return side_out(game)
+        return _on_the_other_serve(game) or (side_out(game) if asked.topic in OF_A_SCORE else None)
     return game
+
+
+def _on_the_other_serve(game: GameState) -> GameState | None:
+    """The running game with the serve on the other side; None where no such game is.
+
+    In rally scoring the serve goes over with a point, so at these points the partners may stand
+    elsewhere, or the other side cannot have served at all: then the question has no score.
+    """
+    loose = state_at(
+        game.format,
+        ours=game.ours,
+        theirs=game.theirs,
+        we_serve=not game.we_serve,
+        we_started=game.we_started,
+        lineup=game.lineup,
+    )
+    turned = (side_out(game), loose) if game.format.scoring is Scoring.RALLY else (side_out(game),)
+    return next((one for one in turned if not faults(one)), None)
 
 
 def _match(

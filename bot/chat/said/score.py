@@ -119,14 +119,16 @@ class ScoreRemark(StrEnum):
 class RemarkSaid:
     """ "Point" (whose?), "other way round", "make it 5" (`number`), "-3-4-1" (no score at all), "we
     won game one" (by what score? `number` where several are told), "2 more for us" (`number`, None
-    where it is not said, and whether `ours`), "they won so easily" (a rally or the match?), "won
-    it, no, it was a let" (nobody's). "Other way round, we lost it" also says `ours`.
+    where it is not said, and whether `ours`), "lost it then won one" (whose each was, `in_order`),
+    "they won so easily" (a rally or the match?), "won it, no, it was a let" (nobody's). "Other way
+    round, we lost it" also says `ours`.
     """
 
     text: str
     remark: ScoreRemark
     number: int | None = None
     ours: bool | None = None
+    in_order: tuple[bool, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
