@@ -33,6 +33,11 @@ _UNTRUE = regex(
     r"(?:is not|are not|isnt|arent|does not|doesnt|dont|do not|wont|cant|not|not true|never"
     r"|wrong)(?: (?:so|true|right|at all|that|one|like that|do that|it))*"
 )
+_IS_SO = regex(
+    r"(?:no|nope|nah|wrong) (?:(?:he|she|they|it) (?:is|are|does|do|can|has|will)|yes(?: (?:he|she|they)"
+    r" (?:is|are|does|do|can|has|will))?)(?: (?:so|actually|too|though))*"
+)
+"""`no she is`: behind a note that denies something."""
 _NOT_SO = regex(
     r"(?:no )?(?:(?:that|thats|that is|its|it is|this is) )?not (?:true|right|so|correct)"
 )
@@ -58,7 +63,8 @@ def note_put_right(message: Message, chat: ChatView) -> NoteSaid | CorrectionSai
     """What is said instead of the note just kept; None where the message is no such thing."""
     if not chat.noted or chat.forwarded or message.asks or "?" in message.text:
         return None
-    if _NOT_SO.fullmatch(folded_line(message.said)):
+    line = folded_line(message.said)
+    if _NOT_SO.fullmatch(line) or _IS_SO.fullmatch(line):
         return CorrectionSaid(text=message.text, untrue=True)
     if whose_it_was(message.text, message.said, message.mentions) is not None or tells_of_exchange(
         message.said, message.mentions
