@@ -34,8 +34,8 @@ _UNTRUE = regex(
     r"|wrong)(?: (?:so|true|right|at all|that|one|like that|do that|it))*"
 )
 _IS_SO = regex(
-    r"(?:no|nope|nah|wrong) (?:(?:he|she|they|it) (?:is|are|does|do|can|has|will)|yes(?: (?:he|she|they)"
-    r" (?:is|are|does|do|can|has|will))?)(?: (?:so|actually|too|though))*"
+    r"(?:no|nope|nah|wrong) (?:yes )?(?:he|she|they|it) (?:is|are|does|do|can|has|will)"
+    r"(?: (?:so|actually|too|though))*"
 )
 """`no she is`: behind a note that denies something."""
 _NOT_SO = regex(

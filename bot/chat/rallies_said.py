@@ -25,7 +25,7 @@ _MISS = (
     rf"|foot faulted|double faulted)(?: {_BALL})?"
     r"|(?:hit|hits|touched|touches) the net|gave (?:that|it|one|1)(?: one)? away"
 )
-"""What ends a rally. Who "serves short" does so always: a serve that was short is told as it was."""
+"""What ends a rally. Who "serves short" does so always: of one serve it is told in the past."""
 _SHOT = r"(?:serve|return|drop|drive|dink|lob|volley|third|smash|shot|ball)"
 _WENT = rf"{_SHOT} (?:just )?(?:went|goes|was|is|landed|sailed|flew) (?:way |just )?{_WHERE}"
 _SECOND = (

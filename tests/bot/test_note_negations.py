@@ -30,7 +30,9 @@ def _claimed(text: str) -> dict[str, str]:
         ("okafor i dont think hes righty", {}),
     ],
 )
-def test_a_no_ends_at_the_comma_or_before_whoever_is_told_of(text: str, claims: dict[str, str]) -> None:
+def test_a_no_ends_at_the_comma_or_before_whoever_is_told_of(
+    text: str, claims: dict[str, str]
+) -> None:
     assert _claimed(text) == claims
 
 
