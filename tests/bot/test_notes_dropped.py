@@ -265,3 +265,40 @@ def test_a_note_with_nothing_left_goes_whole(demo: Talk) -> None:
 @pytest.mark.parametrize("text", ["scratch the zebra bit", "undo that zebra thing it was a joke"])
 def test_a_word_of_no_note_takes_nothing_back(demo: Talk, text: str) -> None:
     assert demo.say(text) == "No note of yours says “zebra”."
+
+
+@pytest.mark.parametrize(
+    ("noted", "text"),
+    [
+        ("hale weak bh", "take back weak bh"),
+        ("hale slices his return", "scrub that hale thing"),
+        ("hale is short", "undo the hale short one"),
+        ("hale weak bh", "sorry wrong one, scrub the note about hale"),
+    ],
+)
+def test_a_note_goes_in_whatever_words(fresh: Talk, noted: str, text: str) -> None:
+    fresh.say("new opponent ben hale")
+    fresh.say(noted)
+    assert fresh.say(text) == f"Taken back: “{noted}”."
+    assert fresh.notes() == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("hales bh isnt that weak after all, take back weak bh", "backhand dink not weak"),
+        ("hale is quick. delete weak bh", "foot speed strong"),
+    ],
+)
+def test_what_is_told_before_it_is_noted(fresh: Talk, text: str, told: str) -> None:
+    fresh.say("new opponent ben hale")
+    fresh.say("hale weak bh")
+    assert fresh.say(text) == f"Taken back: “hale weak bh”.\n\nNoted. Hale: {told}."
+    assert len(fresh.notes()) == 1
+
+
+def test_the_middle_is_taken_back_in_play(demo: Talk) -> None:
+    before = demo.notes()
+    demo.say("take back the middle")
+    assert demo.notes() == before
+    assert not demo.last[-1].text.startswith(("Taken back", "No note"))
