@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bot.chat.forms import word_set
 from bot.chat.note_done_to_us import is_done_to_us
 from bot.chat.note_line import NoteLine
 from bot.chat.note_place_taken import is_place_taken
@@ -62,6 +63,9 @@ _LEAVES = words_in(
 )
 _FEIGNS = frozenset(["fake", "fakes", "faking", "faked", "feints", "pretends"])
 _ONLY = frozenset(["only", "just"])
+_ASKED_FOR = word_set("asked_for_in_brief")
+_BRIEF = frozenset({(Trait.HEIGHT, Value.SHORT), (Trait.FOOT_SPEED, Value.STRENGTH)})
+_BEFORE_BRIEF = words_in("keep make it but very real super please pls ok so just and")
 _HOW = frozenset(["his", "her", "their", "the", "too", "many", "some", "most", "easy"])
 """Words that may stand between "misses" and what is missed."""
 
@@ -79,6 +83,7 @@ def is_misread(claim: Claim, note: NoteLine) -> bool:
         or _is_of_a_ball(claim, note)
         or _is_of_a_blow(claim, note)
         or _is_all_they_have(claim, note)
+        or _is_of_the_answer(claim, note)
         or is_done_to_us(claim, note)
         or only_runs_round(claim, note)
         or is_place_taken(claim, note)
@@ -175,6 +180,26 @@ def _is_of_a_place(claim: Claim, note: NoteLine) -> bool:
         :_WORDS_OF_A_PLACE
     ]
     return behind[:1] != [] and behind[0] in _TO and bool(_PLACES & set(behind))
+
+
+def _is_of_the_answer(claim: Claim, note: NoteLine) -> bool:
+    """ "Short, timeout lines for danka", "cue for danka, quick", "short one for danka": how the
+    answer is to be.
+
+    The word stands alone before a mark, or behind the last one, beside what is asked for.
+    """
+    if (claim.trait, claim.value) not in _BRIEF:
+        return False
+    asked = [at for at, word in enumerate(note.line) if word in _ASKED_FOR]
+    begins = place = _place(claim, note)
+    while begins > 0 and note.line[begins - 1] in _BEFORE_BRIEF:
+        begins -= 1
+    marks = [at for at, word in enumerate(note.said) if at and set(word.gap) & _MARKS]
+    if begins == 0 and list(note.line[place + 1 : place + 3]) == ["one", "for"]:
+        return True
+    opens = begins == 0 and place + 1 in marks
+    closes = place + 1 == len(note.line) and begins in marks and asked[:1] == [0]
+    return bool(asked) and (opens or closes)
 
 
 def _is_only_soft(claim: Claim, note: NoteLine) -> bool:

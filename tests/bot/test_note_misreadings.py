@@ -309,3 +309,24 @@ def test_a_ball_left_to_a_partner_is_no_good_talk(demo: Talk, text: str) -> None
 )
 def test_calls_in_time_still_are_good_talk(demo: Talk, text: str) -> None:
     assert "communication strength" in told(demo, text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "short, 60 sec timeout lines for mira and tom",
+        "keep it short, cues for okafor",
+        "quick: game plan vs okafor and lindqvist",
+        "lines for mira and tom, short",
+        "short one for mira and tom",
+    ],
+)
+def test_how_brief_the_answer_is_to_be_is_nobodys_height(demo: Talk, text: str) -> None:
+    assert told(demo, text) == set()
+
+
+@pytest.mark.parametrize(
+    "text", ["okafor: short, cue is lob him", "lindqvist is short, good lines"]
+)
+def test_who_is_short_is(demo: Talk, text: str) -> None:
+    assert "height short" in told(demo, text)
