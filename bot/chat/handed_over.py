@@ -48,10 +48,9 @@ def handed_over(text: str, said: Sequence[Word], mentions: Sequence[Mention]) ->
         return None
     right, others = named[0], named[1:]
     lead = folded_line([word for word in said if word.span[0] < right.span[0]])
-    behind = [word for word in said if word.span[0] >= right.span[1]]
     if _LEADS.fullmatch(lead) is None:
         return None
-    behind = _without_whom_not(behind, others)
+    behind = _without_whom_not([word for word in said if word.span[0] >= right.span[1]], others)
     if not behind:
         return None
     first = behind[0]
