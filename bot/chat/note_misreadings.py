@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
-from bot.chat.forms import word_set
+from bot.chat.note_brief import is_of_the_answer
+from bot.chat.note_case import is_of_a_case
 from bot.chat.note_done_to_us import is_done_to_us
+from bot.chat.note_hit_from import is_hit_from
 from bot.chat.note_line import NoteLine
+from bot.chat.note_opinions import found_in
 from bot.chat.note_place_taken import is_place_taken
 from bot.chat.note_runs_round import only_runs_round
 from bot.chat.note_touch import DINKS, is_soft_alone
+from bot.chat.note_wing_of import is_wing_of_another
 from bot.chat.said import Claim
 from bot.chat.trait_lexicon import NAME, Family, Role
 from bot.chat.words import words_in
+from knowledge.regex import regex
 from knowledge.struck import is_struck
 from knowledge.vocabulary import Trait, Value
 
@@ -63,9 +68,10 @@ _LEAVES = words_in(
 )
 _FEIGNS = frozenset(["fake", "fakes", "faking", "faked", "feints", "pretends"])
 _ONLY = frozenset(["only", "just"])
-_ASKED_FOR = word_set("asked_for_in_brief")
-_BRIEF = frozenset({(Trait.HEIGHT, Value.SHORT), (Trait.FOOT_SPEED, Value.STRENGTH)})
-_BEFORE_BRIEF = words_in("keep make it but very real super please pls ok so just and")
+_RETURNED_SHORT = regex(
+    r"(?<!not )(?<!never )(?<!dont )\breturn(?:s|ed|ing)? (?:it )?"
+    r"(?:(?:way|too|so|very|really) )*short"
+)
 _HOW = frozenset(["his", "her", "their", "the", "too", "many", "some", "most", "easy"])
 """Words that may stand between "misses" and what is missed."""
 
@@ -83,7 +89,11 @@ def is_misread(claim: Claim, note: NoteLine) -> bool:
         or _is_of_a_ball(claim, note)
         or _is_of_a_blow(claim, note)
         or _is_all_they_have(claim, note)
-        or _is_of_the_answer(claim, note)
+        or is_of_the_answer(claim, note)
+        or _is_short(claim, note)
+        or is_wing_of_another(claim, note)
+        or is_hit_from(claim, note)
+        or is_of_a_case(claim, note)
         or is_done_to_us(claim, note)
         or only_runs_round(claim, note)
         or is_place_taken(claim, note)
@@ -182,24 +192,13 @@ def _is_of_a_place(claim: Claim, note: NoteLine) -> bool:
     return behind[:1] != [] and behind[0] in _TO and bool(_PLACES & set(behind))
 
 
-def _is_of_the_answer(claim: Claim, note: NoteLine) -> bool:
-    """ "Short, timeout lines for danka", "cue for danka, quick", "short one for danka": how the
-    answer is to be.
-
-    The word stands alone before a mark, or behind the last one, beside what is asked for.
-    """
-    if (claim.trait, claim.value) not in _BRIEF:
+def _is_short(claim: Claim, note: NoteLine) -> bool:
+    """ "Returned short twice": no return is deep there."""
+    if claim.trait is not Trait.RETURN_DEPTH or claim.value is not Value.STRENGTH or claim.denied:
         return False
-    asked = [at for at, word in enumerate(note.line) if word in _ASKED_FOR]
-    begins = place = _place(claim, note)
-    while begins > 0 and note.line[begins - 1] in _BEFORE_BRIEF:
-        begins -= 1
-    marks = [at for at, word in enumerate(note.said) if at and set(word.gap) & _MARKS]
-    if begins == 0 and list(note.line[place + 1 : place + 3]) == ["one", "for"]:
-        return True
-    opens = begins == 0 and place + 1 in marks
-    closes = place + 1 == len(note.line) and begins in marks and asked[:1] == [0]
-    return bool(asked) and (opens or closes)
+    short = list(found_in(note.line, _RETURNED_SHORT))
+    players = {player for start, _ in short for player in note.subjects.at(start)}
+    return claim.player in players and "deep" not in note.line
 
 
 def _is_only_soft(claim: Claim, note: NoteLine) -> bool:

@@ -105,7 +105,7 @@ def read_note(
         read,
         claims=with_rattled(
             without_nerves(
-                in_their_phrases((one for one in kept if not is_misread(one, note)), note)
+                in_their_phrases((one for one in kept if not is_misread(one, note)), note), note
             ),
             note,
             view.ours,

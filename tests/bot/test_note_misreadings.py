@@ -330,3 +330,31 @@ def test_how_brief_the_answer_is_to_be_is_nobodys_height(demo: Talk, text: str) 
 )
 def test_who_is_short_is(demo: Talk, text: str) -> None:
     assert "height short" in told(demo, text)
+
+
+@pytest.mark.parametrize(
+    ("text", "claims"),
+    [
+        ("okafor pops up bh when mira dinks behind him, good", {"backhand_dink weakness"}),
+        ("okafor pops up bh when mira dinks behind him", {"backhand_dink weakness"}),
+        ("okafor third drop good off the forehand but bad off the backhand", set()),
+        ("okafor return weak on the bh", {"return weakness"}),
+        ("okafor pops up under pressure on his bh", {"backhand_dink weakness"}),
+        ("okafor chokes under pressure", {"nerves weakness"}),
+        ("okafor weak from the transition zone", {"transition weakness"}),
+    ],
+)
+def test_a_place_a_case_and_half_of_two_wings_judge_nothing(
+    demo: Talk, text: str, claims: set[str]
+) -> None:
+    assert told(demo, text) == claims
+    assert not demo.claims("Mira") & {("backhand_dink", "strength", False)}
+
+
+@pytest.mark.parametrize(
+    "text", ["okafor returned short twice", "okafor bangs from the transition zone"]
+)
+def test_what_is_not_so_is_not_offered(demo: Talk, text: str) -> None:
+    assert told(demo, text) == set()
+    assert not [one.label for one in demo.buttons if "depth strong" in one.label]
+    assert not [one.label for one in demo.buttons if "mid-court play weak" in one.label]
