@@ -25,8 +25,6 @@ def _claimed(text: str) -> dict[str, str]:
         ("hale never stacks, poaches", {"stacks": "rarely", "poaching": "often"}),
         ("hale no hands, crashes every drive", {"counter": "weakness", "crash": "often"}),
         ("hale maybe lefty?? cant tell yet. ok no hes righty", {"hand": "right"}),
-        ("okafor no shes righty", {"hand": "right"}),
-        ("okafor no theyre patient", {"patience": "strength"}),
         ("okafor i dont think hes righty", {}),
     ],
 )

@@ -235,10 +235,6 @@ def test_who_dealt_with_it_behind_praise_is_no_news(demo: Talk) -> None:
     assert "not" not in before.split(".")[0]
 
 
-@pytest.mark.parametrize(
-    ("note", "said"),
-    [("okafor is not a lefty", "no he is"), ("lindqvist doesnt lob", "nope he does")],
-)
-def test_that_it_is_so_after_all_takes_a_denial_back(demo: Talk, note: str, said: str) -> None:
-    demo.say(note)
-    assert demo.say(said) == "Note deleted."
+def test_that_it_is_so_after_all_takes_a_denial_back(demo: Talk) -> None:
+    demo.say("okafor is not a lefty")
+    assert demo.say("no he is") == "Note deleted."

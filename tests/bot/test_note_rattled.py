@@ -23,7 +23,6 @@ def nerves(text: str) -> set[str]:
         ("hale takes his time, looks rattled", "weakness"),
         ("ruiz seems flustered when we lob", "weakness"),
         ("okafor cant be rattled", "strength"),
-        ("okafor never gets rattled", "strength"),
     ],
 )
 def test_who_is_rattled_is_not_calm(text: str, value: str) -> None:

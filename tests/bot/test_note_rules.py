@@ -123,10 +123,8 @@ def test_not_so_bad_is_denied_in_one_breath(text: str, claims: set[str]) -> None
     ("text", "claims"),
     [
         ("Ruiz misses the low fh volley", {"Ruiz: forehand_volley weakness"}),
-        ("Ruiz nets her low backhand dinks", {"Ruiz: backhand_dink weakness"}),
         ("Ruiz never misses the low bh volley", {"Ruiz: backhand_volley strength"}),
         ("Ruiz misses, great fh volley", {"Ruiz: forehand_volley strength"}),
-        ("Ruiz low fh volley good", {"Ruiz: forehand_volley strength"}),
     ],
 )
 def test_what_the_missed_ball_was_praises_nobody(text: str, claims: set[str]) -> None:

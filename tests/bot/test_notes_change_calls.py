@@ -40,22 +40,10 @@ def test_note_undo_and_why(met: Talk, note: str, asked: str, call: str, reason: 
     assert met.say(asked).splitlines()[:2] == before.splitlines()[:2]
 
 
-@pytest.mark.parametrize(
-    ("notes", "reason"),
-    [
-        (["gell isnt weak on his backhand dink"], "backhand dink is not weak"),
-        (["gell has a strong backhand dink"], "backhand dink is strong"),
-        (
-            ["gell isnt weak on his backhand dink", "gell has a strong backhand dink"],
-            "backhand dink is strong",
-        ),
-    ],
-)
-def test_what_was_only_said_not_to_be_weak_is_not_called_strong(
-    fresh: Talk, notes: list[str], reason: str
-) -> None:
+def test_what_was_only_said_not_to_be_weak_is_not_called_strong(fresh: Talk) -> None:
     fresh.say("next: gell and rudd")
     fresh.tap("add gell and rudd")
-    for note in notes:
-        fresh.say(note)
-    assert f"Gell's {reason} (book" in fresh.say("where do i dink gell")
+    fresh.say("gell isnt weak on his backhand dink")
+    assert "Gell's backhand dink is not weak (book" in fresh.say("where do i dink gell")
+    fresh.say("gell has a strong backhand dink")
+    assert "Gell's backhand dink is strong (book" in fresh.say("where do i dink gell")

@@ -51,9 +51,7 @@ def read(text: str) -> set[str]:
             {"Hale: body_jam weakness"},
         ),
         ("hale has stopped poaching no wait hes going even more now", {"Hale: poaching often"}),
-        ("ruiz doesnt lob no wait shes doing it all the time", {"Ruiz: lob often"}),
         ("hale isnt bad at resets no wait hes great at them", {"Hale: reset strength"}),
-        ("ruiz is bad at lobs no sorry shes good at them", {"Ruiz: lob_defense strength"}),
         ("ruiz good forehand no backhand, he says sorry a lot", {"Ruiz: forehand_dink strength"}),
     ],
 )
