@@ -14,7 +14,7 @@ LONGEST_CORRECTION = 8
 
 _UNDO = regex(
     r"^(?:please |ok |oops |whoops |no |wait |wrong )*(?:undo|take (?:that|it) back"
-    r"|scratch (?:that|it)|delete (?:that|it|the last(?: one| note)?)"
+    r"|(?:scratch|scrub|scrap|bin) (?:that|it)|delete (?:that|it|the last(?: one| note)?)"
     r"|remove (?:that|it|the last(?: one)?)|cancel that"
     r"|forget (?:that|i said that|it)|never ?mind that|strike that"
     r"|(?:undo|scratch|delete|remove|forget|drop|take back) (?:(?:that|the|my) )?(?:very )?last"

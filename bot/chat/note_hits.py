@@ -116,7 +116,7 @@ def find_hits(line: Sequence[str], breaks: Sequence[int]) -> Hits:
         hit
         for hit in hits
         if not _is_of_a_stroke(hit, hits, line)
-        and not is_misread(hit, hits, line)
+        and not is_misread(hit, hits, line, breaks)
         and not tells_apart(hit.meaning, line[hit.start : hit.stop])
     ]
     traits = _longest(hit for hit in hits if hit.meaning.role in TRAIT_ROLES)

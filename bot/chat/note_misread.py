@@ -15,13 +15,20 @@ _OFF = frozenset(["off", "from"])
 _NEAR = 3
 """Words between a shot and what it is hit off, or between a miss and what is missed."""
 
+_WHICH = frozenset(["the", "his", "her", "their", "that", "those", "all", "some", "most", "every"])
+"""Words that may stand between a miss and the ball that is missed: "misses the low backhand"."""
+
 _BALLS = frozenset(["ball", "balls", "one", "ones", "bounce", "feed", "feeds"])
 
 
-def is_misread(hit: _Hit, hits: Collection[_Hit], line: Sequence[str]) -> bool:
+def is_misread(
+    hit: _Hit, hits: Collection[_Hit], line: Sequence[str], breaks: Collection[int]
+) -> bool:
     """Whether the phrase is none of the player: "drives off every short ball", "missed returns
-    long"."""
+    long". `breaks` are the places behind a mark."""
     meaning = hit.meaning
+    if meaning.role is Role.GOOD:
+        return _is_of_a_miss(hit, hits, line, breaks)
     if meaning.role is Role.BAD and not meaning.is_verb:
         return _is_of_the_ball(hit, hits, line)
     if meaning.trait is Trait.HEIGHT and meaning.value is Value.SHORT:
@@ -34,6 +41,24 @@ def is_misread(hit: _Hit, hits: Collection[_Hit], line: Sequence[str]) -> bool:
             for one in hits
         )
     return False
+
+
+def _is_of_a_miss(
+    hit: _Hit, hits: Collection[_Hit], line: Sequence[str], breaks: Collection[int]
+) -> bool:
+    """ "Misses the low forehand volley": what is missed is low, and nobody's praise."""
+    is_before_a_stroke = any(
+        one.start == hit.stop and one.meaning.role in (Role.STROKE, Role.WING, Role.NOUN)
+        for one in hits
+    )
+    return is_before_a_stroke and any(
+        one.meaning.role is Role.BAD
+        and one.meaning.is_verb
+        and one.stop <= hit.start
+        and _WHICH.issuperset(line[one.stop : hit.start])
+        and not any(one.stop <= place <= hit.stop for place in breaks)
+        for one in hits
+    )
 
 
 def _is_of_the_ball(hit: _Hit, hits: Collection[_Hit], line: Sequence[str]) -> bool:

@@ -2,14 +2,20 @@
 
 from __future__ import annotations
 
+from bot.chat.note_brief import is_of_the_answer
+from bot.chat.note_case import is_of_a_case
 from bot.chat.note_done_to_us import is_done_to_us
+from bot.chat.note_hit_from import is_hit_from
 from bot.chat.note_line import NoteLine
+from bot.chat.note_opinions import found_in
 from bot.chat.note_place_taken import is_place_taken
 from bot.chat.note_runs_round import only_runs_round
 from bot.chat.note_touch import DINKS, is_soft_alone
+from bot.chat.note_wing_of import is_wing_of_another
 from bot.chat.said import Claim
 from bot.chat.trait_lexicon import NAME, Family, Role
 from bot.chat.words import words_in
+from knowledge.regex import regex
 from knowledge.struck import is_struck
 from knowledge.vocabulary import Trait, Value
 
@@ -62,6 +68,10 @@ _LEAVES = words_in(
 )
 _FEIGNS = frozenset(["fake", "fakes", "faking", "faked", "feints", "pretends"])
 _ONLY = frozenset(["only", "just"])
+_RETURNED_SHORT = regex(
+    r"(?<!not )(?<!never )(?<!dont )\breturn(?:s|ed|ing)? (?:it )?"
+    r"(?:(?:way|too|so|very|really) )*short"
+)
 _HOW = frozenset(["his", "her", "their", "the", "too", "many", "some", "most", "easy"])
 """Words that may stand between "misses" and what is missed."""
 
@@ -79,6 +89,11 @@ def is_misread(claim: Claim, note: NoteLine) -> bool:
         or _is_of_a_ball(claim, note)
         or _is_of_a_blow(claim, note)
         or _is_all_they_have(claim, note)
+        or is_of_the_answer(claim, note)
+        or _is_short(claim, note)
+        or is_wing_of_another(claim, note)
+        or is_hit_from(claim, note)
+        or is_of_a_case(claim, note)
         or is_done_to_us(claim, note)
         or only_runs_round(claim, note)
         or is_place_taken(claim, note)
@@ -175,6 +190,15 @@ def _is_of_a_place(claim: Claim, note: NoteLine) -> bool:
         :_WORDS_OF_A_PLACE
     ]
     return behind[:1] != [] and behind[0] in _TO and bool(_PLACES & set(behind))
+
+
+def _is_short(claim: Claim, note: NoteLine) -> bool:
+    """ "Returned short twice": no return is deep there."""
+    if claim.trait is not Trait.RETURN_DEPTH or claim.value is not Value.STRENGTH or claim.denied:
+        return False
+    short = list(found_in(note.line, _RETURNED_SHORT))
+    players = {player for start, _ in short for player in note.subjects.at(start)}
+    return claim.player in players and "deep" not in note.line
 
 
 def _is_only_soft(claim: Claim, note: NoteLine) -> bool:

@@ -17,6 +17,8 @@ REACH_OF_A_NEGATION = 6
 """Words between a negation and what it denies. Common practice, no source."""
 
 _SUBJECTS = frozenset(["he", "she", "they", "i", "we", "you"])
+_WHO_IS = frozenset(["hes", "shes", "theyre"])
+"""Right behind a "no", whoever is told of anew: "no shes righty" puts right, and denies nothing."""
 _BEFORE_AN_EXCEPTION = frozenset(["but", "though", "tho", "just", "only", "although", "and"])
 _EXCEPT = frozenset(["except", "not"])
 _WHERE = frozenset(["on", "off", "with", "for", "from", "in", "at", "when", "the", "his", "her"])
@@ -142,6 +144,8 @@ def denied(nots: Sequence[Hit], predicates: Sequence[Hit], line: Sequence[str]) 
         ahead = [hit for hit in predicates if 0 <= hit.start - no.stop < REACH_OF_A_NEGATION]
         nearest = min(ahead, key=lambda hit: hit.start, default=None)
         if nearest is not None and _SUBJECTS & set(line[no.stop : nearest.start]):
+            continue
+        if line[no.start] in _NONE and line[no.stop : no.stop + 1] and line[no.stop] in _WHO_IS:
             continue
         if nearest is not None and line[nearest.start] == _ANY:
             continue

@@ -16,6 +16,8 @@ _REACH_OF_AN_ADJECTIVE = 3
 """Words between a skill and what is said of it. Common practice, no source."""
 
 _LEADING = word_set("leading")
+_OF_A_BALL = frozenset(["low", "deep", "hard", "soft", "fast", "slow", "short", "easy", "wide"])
+"""What a missed ball was, between the miss and its stroke: "misses the low forehand volley"."""
 _JUDGES_WITHIN = "big"
 """The one adjective that is part of a skill's name and judges it: "big forehand"."""
 
@@ -100,7 +102,10 @@ def _thing_of(judgement: Hit, free: Sequence[Thing], line: Sequence[str]) -> Thi
 
 def _leads_to(judgement: Hit, thing: Thing, line: Sequence[str]) -> bool:
     """`misses his serves`, `good with the backhand dink`."""
-    return all(word in SMALL_WORDS | _LEADING for word in line[judgement.stop : thing.start])
+    between = SMALL_WORDS | _LEADING
+    if judgement.meaning.is_verb:
+        between = between | _OF_A_BALL
+    return all(word in between for word in line[judgement.stop : thing.start])
 
 
 def _shared(

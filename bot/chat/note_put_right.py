@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.corrections_said import correction_said
+from bot.chat.handed_over import handed_over
 from bot.chat.message import Message, names_somebody, read_message, weighed_note
 from bot.chat.note_dealt_with import dealt_with_it
 from bot.chat.pointed_out import opens_away
@@ -33,6 +34,11 @@ _UNTRUE = regex(
     r"(?:is not|are not|isnt|arent|does not|doesnt|dont|do not|wont|cant|not|not true|never"
     r"|wrong)(?: (?:so|true|right|at all|that|one|like that|do that|it))*"
 )
+_IS_SO = regex(
+    r"(?:no|nope|nah|wrong) (?:yes )?(?:he|she|they|it) (?:is|are|does|do|can|has|will)"
+    r"(?: (?:so|actually|too|though))*"
+)
+"""`no she is`: behind a note that denies something."""
 _NOT_SO = regex(
     r"(?:no )?(?:(?:that|thats|that is|its|it is|this is) )?not (?:true|right|so|correct)"
 )
@@ -56,9 +62,15 @@ _SAYS_MORE = 3
 
 def note_put_right(message: Message, chat: ChatView) -> NoteSaid | CorrectionSaid | None:
     """What is said instead of the note just kept; None where the message is no such thing."""
-    if not chat.noted or chat.forwarded or message.asks or "?" in message.text:
+    if not chat.noted or chat.forwarded or "?" in message.text:
         return None
-    if _NOT_SO.fullmatch(folded_line(message.said)):
+    handed = handed_over(message.text, message.said, message.mentions)
+    if handed is not None and (handed.says_no_more or not message.asks):
+        return replace(weighed_note(message, chat), corrects=True)
+    if message.asks:
+        return None
+    line = folded_line(message.said)
+    if _NOT_SO.fullmatch(line) or _IS_SO.fullmatch(line):
         return CorrectionSaid(text=message.text, untrue=True)
     if whose_it_was(message.text, message.said, message.mentions) is not None or tells_of_exchange(
         message.said, message.mentions

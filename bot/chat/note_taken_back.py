@@ -9,12 +9,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
-from itertools import islice, takewhile
-from typing import Final
+from itertools import takewhile
 
 from bot.chat.claim_model import SKILL
 from bot.chat.clauses import clauses
-from bot.chat.forms import any_of, word_set
+from bot.chat.forms import word_set
+from bot.chat.note_breach import BEFORE_A_WORD, OTHER, Breach, breach_of
 from bot.chat.note_hits import JUDGEMENTS, Hit, Hits
 from bot.chat.note_line import note_line
 from bot.chat.note_negations import under_negation
@@ -22,59 +22,36 @@ from bot.chat.said import Claim, Mention, NoteSaid
 from bot.chat.trait_lexicon import Role
 from bot.chat.view import ChatView
 from bot.chat.words import Word
-from knowledge.dataclass import dataclass
 from knowledge.vocabulary import PlayerId, Seen, Value
 
 Reader = Callable[[Sequence[Word], Sequence[Mention], ChatView], NoteSaid]
 """How the words of a note are read."""
 
-_CUE: Final = "takes_back_within"
 _ALL_OF_IT = frozenset(["scratch", "strike", "mean", "meant"])
 """What takes back all that was just told, whatever is told instead."""
 
-_BEFORE_A_WORD = word_set("before_a_word_put_right")
-_OTHER = {
-    one: other
-    for pair in (
-        ("left", "right"),
-        ("lefty", "righty"),
-        ("lefties", "righties"),
-        ("forehand", "backhand"),
-        ("fh", "bh"),
-        ("one", "two"),
-        ("tall", "short"),
-        ("deep", "short"),
-    )
-    for one, other in (pair, pair[::-1])
-}
 _HANDS = frozenset(["left", "right", "lefty", "righty"])
 _SIDES = frozenset(["left", "right"])
 _HANDED = frozenset(["handed", "hander"])
 _NO_SUCH_HAND = frozenset(["not", "isnt", "aint", "wasnt", "never"])
 _A = frozenset(["a", "an", "the"])
-_OWNING_UP = (("sorry",), ("i", "mean"), ("i", "meant"), ("my", "bad"), ("my", "mistake"))
-"""What closes a word put right: "right hip no left hip sorry"."""
 
 _ONLY_DENIES = word_set("only_denies")
 _DOES_NOT = word_set("denied_doing") | {"cant", "cannot", "dont", "couldnt", "rarely", "hardly"}
 _IS_NOT = word_set("denied_being") | {"wasnt", "arent"}
+_ALL_THE_MORE = word_set("all_the_more")
+_MORE = frozenset(["more", "still", "always", "again", "constantly", "worse", "lots", "time"])
+"""What "he's doing it even more now" has that says of what was told that it is done."""
+_OF_IT = frozenset(["it", "them", "that", "those", "these"])
+
 _UNTRUE = frozenset(["wrong", "true", "right", "so"])
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Breach:
-    """The words before what takes something back, those that take back, and those behind."""
-
-    before: Sequence[Word]
-    cue: frozenset[str]
-    behind: Sequence[Word]
 
 
 def with_what_counts(
     said: Sequence[Word], mentions: Sequence[Mention], view: ChatView, read: Reader
 ) -> NoteSaid | None:
     """The note without what it takes back; None where it takes back nothing that is read."""
-    breach = _owned_up(said) or _breach(said)
+    breach = breach_of(said)
     if breach is None:
         return None
     instead = _word_for_word(breach, mentions, view)
@@ -85,37 +62,10 @@ def with_what_counts(
     last = _last_of(first)
     alone = view if told or last is None else replace(view, focus=(last,), noted=False)
     second = read(breach.behind, told, alone)
+    if not second.claims and all(one.pronoun for one in told):
+        second = replace(second, claims=_judged_again(first, breach, view))
     claims = _counting(first, second, breach, is_bare=not told)
     return None if claims is None else _joined(first, second, claims)
-
-
-def _owned_up(said: Sequence[Word]) -> _Breach | None:
-    """ "His right hip no left hip sorry": a bare "no" before the opposite of a word said.
-
-    The "sorry" that closes the line says that it denies nothing: "good forehand no backhand".
-    """
-    line = [word.folded for word in said]
-    closing = next((one for one in _OWNING_UP if tuple(line[-len(one) :]) == one), None)
-    if closing is None:
-        return None
-    said, line = said[: -len(closing)], line[: -len(closing)]
-    for at in reversed([at for at, word in enumerate(line) if word == "no" and at > 0]):
-        told = (word for word in line[at + 1 :] if word not in _BEFORE_A_WORD)
-        if any(_OTHER.get(word) in line[:at] for word in islice(told, 1)):
-            return _Breach(before=said[:at], cue=frozenset(["no"]), behind=said[at + 1 :])
-    return None
-
-
-def _breach(said: Sequence[Word]) -> _Breach | None:
-    """The last place where something is taken back, with words on both its sides."""
-    line = " ".join(word.folded for word in said)
-    for found in reversed([*any_of(_CUE).finditer(line)]):
-        start = line.count(" ", 0, found.start())
-        stop = line.count(" ", 0, found.end()) + 1
-        if start > 0 and stop < len(said) and "?" not in said[start].gap:
-            cue = frozenset(found[0].split())
-            return _Breach(before=said[:start], cue=cue, behind=said[stop:])
-    return None
 
 
 def _within(mentions: Sequence[Mention], said: Sequence[Word]) -> tuple[Mention, ...]:
@@ -132,7 +82,7 @@ def _last_of(note: NoteSaid) -> PlayerId | None:
 
 
 def _word_for_word(
-    breach: _Breach, mentions: Sequence[Mention], view: ChatView
+    breach: Breach, mentions: Sequence[Mention], view: ChatView
 ) -> Sequence[Word] | None:
     """The words with the one put right in the place of the wrong one."""
     first = next((at for at, word in enumerate(breach.behind) if not _leads(word)), None)
@@ -142,7 +92,7 @@ def _word_for_word(
     before = [word.folded for word in breach.before]
     if any(one.span[0] <= right.span[0] < one.span[1] for one in mentions):
         return None
-    wrong = _OTHER.get(right.folded)
+    wrong = OTHER.get(right.folded)
     if wrong in before:
         at = len(before) - 1 - before[::-1].index(wrong)
         again = [word.folded for word in breach.behind[first + 1 :]]
@@ -167,7 +117,7 @@ def _alike_behind(before: Sequence[str], behind: Sequence[str]) -> int:
 
 
 def _leads(word: Word) -> bool:
-    return word.folded in _BEFORE_A_WORD
+    return word.folded in BEFORE_A_WORD
 
 
 def _alike(hits: Hits, place: int | None = None) -> Iterator[Hit]:
@@ -185,7 +135,7 @@ def _is_kind(hit: Hit, other: Hit) -> bool:
     return (one.role is Role.WING) is (two.role is Role.WING) and one != two
 
 
-def _put(breach: _Breach, start: int, stop: int, first: int, last: int) -> Sequence[Word]:
+def _put(breach: Breach, start: int, stop: int, first: int, last: int) -> Sequence[Word]:
     """The words put right stand from the wrong ones' begin to their own end."""
     start = _denial_of_a_hand(breach.before, start, stop)
     begins = breach.before[start].span[0]
@@ -210,13 +160,15 @@ def _denial_of_a_hand(before: Sequence[Word], start: int, stop: int) -> int:
 
 
 def _counting(
-    first: NoteSaid, second: NoteSaid, breach: _Breach, *, is_bare: bool
+    first: NoteSaid, second: NoteSaid, breach: Breach, *, is_bare: bool
 ) -> tuple[Claim, ...] | None:
     """The claims that count; None where nothing of the first is taken back."""
     last = _last_clause(breach.before)
     words = {word.folded for word in breach.behind}
     if not second.claims and words <= _ONLY_DENIES:
         return _denied(first, words, last)
+    if not second.claims and words <= _ALL_THE_MORE and words & _MORE:
+        return _done_after_all(first, last)
     gone = [one for one in first.claims if any(_is_contrary(one, new) for new in second.claims)]
     if second.claims and (is_bare or _ALL_OF_IT & breach.cue):
         whose = {one.player for one in second.claims}
@@ -242,6 +194,28 @@ def _denied(first: NoteSaid, words: set[str], last: int) -> tuple[Claim, ...] | 
     if not (does or been):
         return (*kept, *(_affirmed(one) for one in turned))
     return (*kept, *(_contrary(one, as_verb=does) for one in turned))
+
+
+def _done_after_all(first: NoteSaid, last: int) -> tuple[Claim, ...] | None:
+    """ "Has stopped poaching no wait he's going even more": what was denied of a habit is done."""
+    turned = [one for one in first.claims if one.span[0] >= last and one.value is Value.RARELY]
+    kept = (one for one in first.claims if one not in turned)
+    return (*kept, *(_affirmed(one) for one in turned)) if turned else None
+
+
+def _judged_again(first: NoteSaid, breach: Breach, view: ChatView) -> tuple[Claim, ...]:
+    """ "Isn't that bad at lobs no wait he's great at them": the skill just told of, judged anew."""
+    last = _last_clause(breach.before)
+    hits = note_line(breach.behind, (), view).hits
+    judged = hits.having(*JUDGEMENTS)
+    names = hits.having(Role.DIRECT, Role.HABIT, Role.STROKE, Role.NOUN, Role.WING, Role.NOT)
+    ahead = breach.behind[judged[-1].stop :] if judged else ()
+    is_of_it = bool(_OF_IT & {word.folded for word in ahead[:2]})
+    if len(judged) != 1 or names or not is_of_it:
+        return ()
+    value = Value.STRENGTH if judged[0].meaning.role is Role.GOOD else Value.WEAKNESS
+    told = [one for one in first.claims if one.span[0] >= last and one.value in SKILL]
+    return tuple(replace(one, value=value, denied=False) for one in told)
 
 
 def _affirmed(claim: Claim) -> Claim:

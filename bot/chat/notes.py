@@ -30,6 +30,7 @@ from bot.chat.note_offered import offered_rightly
 from bot.chat.note_ourselves import is_myself
 from bot.chat.note_out_of_phrase import in_their_phrases
 from bot.chat.note_partners import given_to_partners, without_asides
+from bot.chat.note_rattled import is_called_calm, with_rattled
 from bot.chat.note_rivals import apart, shared, without_rival
 from bot.chat.note_runs_round import without_running_round
 from bot.chat.note_seam import at_the_seam
@@ -99,10 +100,15 @@ def read_note(
     kept = (one for one in at_the_seam(kept, note) if not (weighed and is_feigned(one, note)))
     doubted = (replace(one, claim=at_the_seam([one.claim], note)[0]) for one in read.doubted)
     doubted = (one for one in doubted if not is_misread(one.claim, note))
+    doubted = (one for one in doubted if not is_called_calm(one.claim, note))
     read = replace(
         read,
-        claims=without_nerves(
-            in_their_phrases((one for one in kept if not is_misread(one, note)), note)
+        claims=with_rattled(
+            without_nerves(
+                in_their_phrases((one for one in kept if not is_misread(one, note)), note), note
+            ),
+            note,
+            view.ours,
         ),
         doubted=tuple(
             replace(one, claim=claim)

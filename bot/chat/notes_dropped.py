@@ -7,6 +7,8 @@ from collections.abc import Sequence
 
 from bot.chat.message import Message
 from bot.chat.said import BookSaid, BookVerb, Claim, Mention
+from bot.chat.trait_holders_said import claims_of
+from bot.chat.view import ChatView
 from bot.chat.words import words, words_in
 from knowledge.dataclass import dataclass
 from knowledge.regex import regex
@@ -16,7 +18,7 @@ from scouting_db.values import NewObservation
 _POLITE = r"(?:(?:please|pls|ok|so|oops|no|wait|actually|sorry|can you|could you|hey) )*"
 _DROP = (
     r"(?:forget|delete|remove|scratch|drop|erase|ignore|scrap|take back|undo|cancel|strike"
-    r"|disregard|take out)"
+    r"|disregard|take out|scrub|bin|cross out|strike out|get rid of)"
 )
 _NOTE = (
     r"(?:(?:my|a|any|the|that|this|our|last|those|all|one|first|other) )*"
@@ -38,8 +40,16 @@ _PART = regex(
     r"(?: (?:(?:that|it|this|she|he) (?:was|is|isnt|wasnt)|i|please|pls|sorry)\b.*)?$"
 )
 """`scratch the lazy bit that was mean`: what goes is told by a word of the note."""
-_OF_SOMEBODY = regex(rf"^{_POLITE}{_DROP} (?:(?!note)\w+ ){{1,5}}(?:notes?|entry|line)$")
-"""`delete toomey knee note`."""
+_OF_SOMEBODY = regex(
+    rf"^{_POLITE}{_DROP} (?:(?:(?!note)\w+ ){{1,5}}(?:notes?|entry|line)"
+    r"|(?:the|that|this|my) (?:(?!note)\w+ ){1,5}(?:thing|one|bit|stuff|part))$"
+)
+"""`delete toomey knee note`, `scrub that okafor thing`."""
+_PLAINLY = regex(
+    rf"^{_POLITE}(?:take back|scrub|scratch|undo|delete|remove|erase|strike(?: out)?|cross out)"
+    r" (?:(?:the|that|my|her|his) )?(?P<what>(?:\w+ ){0,4}\w+)$"
+)
+"""`take back weak bh`: nothing but what the note claims. A "drop" or "forget" might be advice."""
 _THAT = regex(rf"^{_POLITE}{_DROP} that (?!is\b|was\b)")
 """`forget that okafor jams`: with a name behind it, for `forget that` alone is an undo."""
 
@@ -58,6 +68,7 @@ _NOT_ABOUT = words_in(
     " anything wrong true right incorrect false thats forget delete remove scratch drop erase"
     " ignore scrap take back undo cancel strike disregard out wrote noted told put down before"
     " earlier regarding saying can could sorry wait actually oops hey so ok first last other"
+    " scrub bin cross get rid"
     " those play plays playing use uses"
 )
 _POINTING = words_in("it its is was thats actually no nope sorry were we play playing v vs")
@@ -89,7 +100,7 @@ def words_to_drop(text: str, mentions: Sequence[Mention]) -> frozenset[str]:
     )
 
 
-def notes_dropped(message: Message) -> BookSaid | None:
+def notes_dropped(message: Message, chat: ChatView) -> BookSaid | None:
     """Whose notes are to go, the newest first; of nobody named, the part that has such a word."""
     named = tuple(one for one in message.mentions if not one.pronoun)
     if "?" in message.text:
@@ -97,10 +108,10 @@ def notes_dropped(message: Message) -> BookSaid | None:
     line = " ".join(word.folded for word in message.said)
     if not named:
         found = _PART.match(line)
-        what = "" if found is None else found["what"]
+        what = _claimed(line, chat) if found is None else found["what"]
         is_told = bool({*what.split()} - _NOT_ABOUT)
         return BookSaid(text=what, verb=BookVerb.DROP_NOTES) if is_told else None
-    found = _form_of(line)
+    found = _form_of(line) or (_PLAINLY.match(line) if message.note.claims else None)
     if found is None:
         return None
     that = _THAT.match(line)
@@ -116,6 +127,13 @@ def notes_dropped(message: Message) -> BookSaid | None:
     return BookSaid(
         text=message.text, verb=BookVerb.DROP_NOTES, words=" ".join(told), mentions=named[:1]
     )
+
+
+def _claimed(line: str, chat: ChatView) -> str:
+    """What the line names that a note may claim: the "weak bh" of "take back weak bh"."""
+    found = _PLAINLY.match(line)
+    is_claim = found is not None and claims_of(f" {found['what']}", chat)
+    return found["what"] if found is not None and is_claim else ""
 
 
 def as_told(claim: Claim) -> str:

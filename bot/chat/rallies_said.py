@@ -19,12 +19,13 @@ _THEY = r"they(?: just| have| ve)?"
 _WHERE = r"(?:out|long|wide|short|into the net|in the net|into net|into the tape|past the line)"
 _BALL = r"(?:it|that|that one|the ball|one|the (?:return|serve|drop|drive|dink|volley|lob))"
 _MISS = (
-    rf"(?:hits?|puts?|sent|sends|dumped|dumps|dinked|drove|served?|serves|popped|pushed)"
-    rf" (?:{_BALL} )?{_WHERE}"
+    rf"(?:hits?|puts?|sent|sends|dumped|dumps|dinked|drove|served|popped|pushed)"
+    rf" (?:{_BALL} )?{_WHERE}|serves? (?:{_BALL} )?(?!wide|short){_WHERE}"
     rf"|(?:missed|misses|netted|nets|faulted|faults|whiffed|whiffs|shanked|shanks|dumped|dumps"
     rf"|foot faulted|double faulted)(?: {_BALL})?"
     r"|(?:hit|hits|touched|touches) the net|gave (?:that|it|one|1)(?: one)? away"
 )
+"""What ends a rally. Who "serves short" does so always: of one serve it is told in the past."""
 _SHOT = r"(?:serve|return|drop|drive|dink|lob|volley|third|smash|shot|ball)"
 _WENT = rf"{_SHOT} (?:just )?(?:went|goes|was|is|landed|sailed|flew) (?:way |just )?{_WHERE}"
 _SECOND = (

@@ -9,6 +9,7 @@ said, and not what the ball did.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import dropwhile
 
 from bot.chat.forms import word_set
 from bot.chat.rally_words import link_words, rally_lexicon
@@ -18,8 +19,11 @@ from bot.chat.words import Word
 _ONE = frozenset(["he", "she", "it"])
 _SEVERAL = frozenset(["we", "they", "i", "you"])
 _THIRD_PERSON = "s"
+_OURS = frozenset(["we", "us", "our", "i", "me", "my"])
 _MARKS = frozenset(",;.!?:()\n–—")
 _BETWEEN = word_set("between_who_and_verb")
+_STATES = word_set("begins_a_state")
+_OF_A_STATE = word_set("of_a_state")
 _NO_VERBS = word_set("ends_in_s_and_is_no_verb")
 _PRESENT = word_set("present_of_play")
 _REPORTS = word_set("reports")
@@ -44,7 +48,8 @@ def _does_it_always(at: int, said: Sequence[Word], names: Sequence[tuple[int, in
     if verb is None or is_owner:
         return False
     if is_named or word.folded in _ONE:
-        return _is_third_person(verb.folded)
+        pressed = _behind_a_state(at, said) or verb
+        return _is_third_person(pressed.folded)
     return word.folded in _SEVERAL and _is_present(verb.folded)
 
 
@@ -56,6 +61,19 @@ def _verb_after(at: int, said: Sequence[Word]) -> Word | None:
         if word.folded not in _BETWEEN:
             return word
     return None
+
+
+def _behind_a_state(at: int, said: Sequence[Word]) -> Word | None:
+    """ "Okafor pulled wide floats it": the verb behind what was done to somebody before.
+
+    Behind a mark it may be how one rally goes on: "okafor pulled wide, floats it, we put it away".
+    """
+    if at + 1 >= len(said) or said[at + 1].folded not in _STATES:
+        return None
+    rest = list(dropwhile(lambda word: word.folded in _OF_A_STATE, said[at + 2 :]))
+    if not rest or any(word.folded in _OURS or set(word.gap) & _MARKS for word in rest[1:]):
+        return None
+    return rest[0]
 
 
 def _is_third_person(word: str) -> bool:

@@ -92,7 +92,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or change_said(message, chat)
     fixed = fixed or forget_asked(message, chat)
     fixed = fixed or rally_put_right(message, chat)
-    fixed = fixed or notes_dropped(message) or player_added(message)
+    fixed = fixed or notes_dropped(message, chat) or player_added(message)
     fixed = fixed or nickname_told(message, chat)
     fixed = fixed or match_words(message, chat)
     fixed = fixed or stated_rates(message, chat) or fixed_form(message, chat)

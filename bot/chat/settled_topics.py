@@ -149,14 +149,6 @@ _THEIR_AIM = regex(
 )
 """`who will okafor target`: which of us they come at, where "who do we target" asks of them."""
 
-_STALLING = regex(
-    r".*\b(?:stall(?:s|ing)?|(?:wast|kill)(?:es?|ing) time|slow(?:ing)? (?:it|play"
-    r"|everything) down on"
-    r" purpose|tak(?:es?|ing) (?:forever|ages)) ?(?:\w+ ){0,3}"
-    r"(?:btwn|btw|between|before|to serve|b4)\b.*"
-)
-"""`hes stalling btwn points can i say smth`: the rulebook's seconds, whoever plays."""
-
 _BOTH_INSIDE = regex(
     r"(?:(?:so|ok|but|wait|and) )*(?:(?:isnt|is|arent|are|doesnt|does|dont|do|wont"
     r"|will) (?:that|it|this"
@@ -230,7 +222,6 @@ _SETTLED: Final = (
     (_THEIR_STACK, Topic.ANSWER_PATTERN),
     (_WHO_RUNS, Topic.LOB),
     (_BOTH_INSIDE, Topic.STACK_OR_NOT),
-    (_STALLING, Topic.RULES_QUESTION),
     (_OUR_RETURN, Topic.AIM_RETURN),
     (_OUR_AIM, Topic.WHOM_TO_TARGET),
     (_SERVE_AT, Topic.AIM_SERVE),

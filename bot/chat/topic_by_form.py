@@ -12,6 +12,7 @@ from bot.chat.named_line import NAME, named_line
 from bot.chat.own_crash import asks_our_crash
 from bot.chat.rules_by_form import asks_of_rules
 from bot.chat.rules_in_a_hurry import asks_if_ok, asks_when_ends_change
+from bot.chat.stalling_asked import asks_of_stalling
 from bot.chat.their_drives_asked import asks_of_their_drives
 from bot.chat.timeouts_said import asks_what_to_say, tells_what_is_left
 from bot.chat.vary_asked import vary_asked
@@ -161,6 +162,7 @@ def _asks_if_fair(message: Message) -> bool:
 
 
 _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
+    (asks_of_stalling, Topic.RULES_QUESTION),
     (_asks_whom_we_serve, Topic.AIM_SERVE),
     (asks_whose_turn, Topic.WHERE_TO_STAND),
     (asks_of_the_wrong_place, Topic.RULES_QUESTION),

@@ -17,6 +17,7 @@ from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
 from bot.chat.consequence_asked import consequence_asked
 from bot.chat.courtesies import is_declined, is_regretted
 from bot.chat.disputed_calls import disputed_call
+from bot.chat.dropped_behind import dropped_behind
 from bot.chat.emergency_said import emergency_said
 from bot.chat.fine_again import fine_again
 from bot.chat.follow_ups import answers_who_serves
@@ -136,7 +137,7 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     beside = (scored,) if scored else fine_again(message, chat)
     beside = beside or lead_asked(message, chat)
     beside = beside or consequence_asked(message, chat) or told_and_noted(message, chat, settled)
-    beside = beside or rally_and_note(message, chat, settled)
+    beside = beside or rally_and_note(message, chat, settled) or dropped_behind(message, chat)
     if beside:
         return beside
     fixed = note_put_right(message, chat) or settled(text, message, chat)

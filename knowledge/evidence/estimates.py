@@ -20,7 +20,7 @@ class TraitEstimate:
 
     `rallies` are counted apart from the notes, of so many `logged` in all. `only_when` is the
     condition that every note has, `ahead` how many notes bear a date to come: they count as
-    today's.
+    today's. `only_denied`: nobody said more than that it is not weak.
     """
 
     level: float
@@ -33,6 +33,7 @@ class TraitEstimate:
     logged: int = 0
     only_when: Tag | None = None
     ahead: int = 0
+    only_denied: bool = False
 
     @property
     def notes(self) -> int:

@@ -57,11 +57,16 @@ def estimate_trait(
         says_yes=yes,
         says_no=no,
         newest_day=max(days, default=None),
-        rallies=0 if rate is None else rate.of,
+        rallies=_rallies(rate),
         logged=0 if rate is None else rate.logged,
         only_when=_shared_condition(kept),
         ahead=sum(one.day > today + A_DAY_AHEAD for one in kept),
+        only_denied=bool(kept) and not _rallies(rate) and all(one.denied for one in kept),
     )
+
+
+def _rallies(rate: RateEstimate | None) -> int:
+    return 0 if rate is None else rate.of
 
 
 def _behind(kept: Sequence[Observation], rate: RateEstimate | None) -> tuple[EvidenceId, ...]:

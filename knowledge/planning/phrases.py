@@ -78,8 +78,10 @@ def habit_words(trait: Trait, *, often: bool) -> str:
     return said[0] if often else said[1]
 
 
-def trait_words(trait: Trait, *, habit: bool, up: bool) -> str:
-    """A skill or habit: `up` for strength or often."""
+def trait_words(trait: Trait, *, habit: bool, up: bool, denied: bool = False) -> str:
+    """A skill or habit: `up` for strength or often; `denied`: only said not to be weak."""
+    if up and denied and not habit:
+        return f"{TRAITS[trait].label} not weak"
     return habit_words(trait, often=up) if habit else skill_words(trait, strong=up)
 
 

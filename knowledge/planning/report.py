@@ -129,7 +129,10 @@ def _skill(
         source=source_of(estimate, situation.today),
         use="" if _is_ours(player, situation) or estimate.is_open else use,
         estimate=estimate,
-        said=_under(estimate.only_when, trait_words(trait, habit=worth.habit, up=up)),
+        said=_under(
+            estimate.only_when,
+            trait_words(trait, habit=worth.habit, up=up, denied=estimate.only_denied),
+        ),
         up=up,
         habit=worth.habit,
     )

@@ -59,7 +59,7 @@ def said_by_notes(trait: Trait, estimate: TraitEstimate, *, habit: bool, up: boo
     """ "weak backhand dink", or both sides of a contradiction with how many say each."""
     yes, no = estimate.says_yes, estimate.says_no
     if not (yes and no):
-        return trait_words(trait, habit=habit, up=up)
+        return trait_words(trait, habit=habit, up=up, denied=estimate.only_denied)
     sides = [
         (yes, trait_words(trait, habit=habit, up=True)),
         (no, trait_words(trait, habit=habit, up=False)),

@@ -157,6 +157,13 @@ def _source_of(estimate: TraitEstimate) -> Source:
     return estimate.source if estimate.evidence else COMMON_PRACTICE
 
 
+def how_good(estimate: TraitEstimate) -> str:
+    """ "Weak" or "strong"; of what was only said not to be weak, that."""
+    if estimate.level < 0:
+        return "weak"
+    return "not weak" if estimate.only_denied else "strong"
+
+
 def skill(
     one: OnCourt,
     trait: Trait,
@@ -171,7 +178,7 @@ def skill(
     value = Value.STRENGTH
     effect = grows_with(one, trait, value, if_strong, mechanism, on=on, because="", when=when)
     assert effect.scale is not None
-    how = "weak" if effect.scale.estimate.level < 0 else "strong"
+    how = how_good(effect.scale.estimate)
     return replace(effect, because=f"{named} is {how}", scale=replace(effect.scale, both_ways=True))
 
 

@@ -27,7 +27,7 @@ from knowledge.effects import (
 )
 from knowledge.situation import OnCourt
 from knowledge.sources import COMMON_PRACTICE, Source
-from knowledge.tactics.conditions import backhand_in_middle, skill
+from knowledge.tactics.conditions import backhand_in_middle, how_good, skill
 from knowledge.tactics.middle_times import (
     IN_TIME,
     SCALED,
@@ -217,13 +217,12 @@ def _in_time(seat: Seat, ball: MiddleBall) -> Iterator[Effect]:
 def _grown(seat: Seat, trait: Trait, points: Points) -> Effect:
     """A computed effect that grows with a trait, both ways."""
     estimate = seat.who.profile.skill(trait)
-    how = "weak" if estimate.level < 0 else "strong"
     return Effect(
         id=EffectId(f"{trait}:{seat.side}"),
         on=frozenset({seat.option.id}),
         points=points,
         mechanism=Mechanism.TIME,
-        because=f"{_name(seat)}'s {TRAITS[trait].label} is {how}",
+        because=f"{_name(seat)}'s {TRAITS[trait].label} is {how_good(estimate)}",
         source=IN_TIME,
         scale=TraitScale(
             estimate=estimate, towards=1, player=seat.who.player, trait=trait, both_ways=True

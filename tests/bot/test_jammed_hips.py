@@ -27,6 +27,7 @@ def playing(demo: Talk) -> Talk:
         ("soll jams at the left hip", "left hip"),
         ("soll weak at the right hip", "right hip"),
         ("soll hates the ball at his right hip no left hip sorry", "left hip"),
+        ("soll hates the ball at his right hip no left hip sorry, hates it", "left hip"),
         ("soll jams at the left hip, no wait, the right hip", "right hip"),
         ("soll jams at the right hip sorry left", "left hip"),
     ],

@@ -24,9 +24,13 @@ def _claimed(text: str) -> dict[str, str]:
         ("okafor no 3rd, poaches", {"third_shot_drop": "rarely", "poaching": "often"}),
         ("hale never stacks, poaches", {"stacks": "rarely", "poaching": "often"}),
         ("hale no hands, crashes every drive", {"counter": "weakness", "crash": "often"}),
+        ("hale maybe lefty?? cant tell yet. ok no hes righty", {"hand": "right"}),
+        ("okafor i dont think hes righty", {}),
     ],
 )
-def test_a_no_ends_at_the_comma(text: str, claims: dict[str, str]) -> None:
+def test_a_no_ends_at_the_comma_or_before_whoever_is_told_of(
+    text: str, claims: dict[str, str]
+) -> None:
     assert _claimed(text) == claims
 
 

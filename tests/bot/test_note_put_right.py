@@ -36,6 +36,7 @@ def claims_after(talk: Talk, note: str, said: str) -> str:
         ),
         ("okafor has a weak backhand dink", "no its his forehand", "Okafor: forehand dink weak."),
         ("okafor has a weak backhand dink", "i meant forehand", "Okafor: forehand dink weak."),
+        ("okafor isnt a righty", "no hes righty", "Okafor: right-handed."),
         ("okafor poaches a lot", "no lindqvist poaches a lot", "Lindqvist: poaching often."),
     ],
 )
@@ -232,3 +233,8 @@ def test_what_is_seen_against_a_weakness_counts_beside_it(demo: Talk, said: str)
 def test_who_dealt_with_it_behind_praise_is_no_news(demo: Talk) -> None:
     before = claims_after(demo, "okafor has a great reset", "he dealt with it fine though")
     assert "not" not in before.split(".")[0]
+
+
+def test_that_it_is_so_after_all_takes_a_denial_back(demo: Talk) -> None:
+    demo.say("okafor is not a lefty")
+    assert demo.say("no he is") == "Note deleted."

@@ -117,3 +117,15 @@ def test_a_wing_that_is_weak_under_pace_is_no_dink(text: str, claims: set[str]) 
 )
 def test_not_so_bad_is_denied_in_one_breath(text: str, claims: set[str]) -> None:
     assert read(text) == claims
+
+
+@pytest.mark.parametrize(
+    ("text", "claims"),
+    [
+        ("Ruiz misses the low fh volley", {"Ruiz: forehand_volley weakness"}),
+        ("Ruiz never misses the low bh volley", {"Ruiz: backhand_volley strength"}),
+        ("Ruiz misses, great fh volley", {"Ruiz: forehand_volley strength"}),
+    ],
+)
+def test_what_the_missed_ball_was_praises_nobody(text: str, claims: set[str]) -> None:
+    assert read(text) == claims

@@ -38,3 +38,12 @@ def test_note_undo_and_why(met: Talk, note: str, asked: str, call: str, reason: 
     assert f"{name.capitalize()}: “{words}”" in met.say("why")
     met.say("undo")
     assert met.say(asked).splitlines()[:2] == before.splitlines()[:2]
+
+
+def test_what_was_only_said_not_to_be_weak_is_not_called_strong(fresh: Talk) -> None:
+    fresh.say("next: gell and rudd")
+    fresh.tap("add gell and rudd")
+    fresh.say("gell isnt weak on his backhand dink")
+    assert "Gell's backhand dink is not weak (book" in fresh.say("where do i dink gell")
+    fresh.say("gell has a strong backhand dink")
+    assert "Gell's backhand dink is strong (book" in fresh.say("where do i dink gell")

@@ -46,6 +46,13 @@ def read(text: str) -> set[str]:
         ("ruiz is slow to her left no her right i mean", {"Ruiz: moves_right weakness"}),
         ("hale is not a lefty sorry, righty", {"Hale: hand right"}),
         ("hale isnt left handed no wait right handed", {"Hale: hand right"}),
+        (
+            "hale hates the ball at his right hip no left hip sorry, hates it",
+            {"Hale: body_jam weakness"},
+        ),
+        ("hale has stopped poaching no wait hes going even more now", {"Hale: poaching often"}),
+        ("hale isnt bad at resets no wait hes great at them", {"Hale: reset strength"}),
+        ("ruiz good forehand no backhand, he says sorry a lot", {"Ruiz: forehand_dink strength"}),
     ],
 )
 def test_what_is_said_instead_counts(text: str, claims: set[str]) -> None:

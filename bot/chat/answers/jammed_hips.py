@@ -26,7 +26,8 @@ _HIP = regex(
 _PUT_RIGHT = regex(
     r"[\s,.]*(?:no,? (?:wait|sorry|i meant?|actually|make that)|sorry|wait|i meant?"
     r"|make that|scratch that"
-    r"|no\b(?=.*\b(?:sorry|i meant?|my (?:bad|mistake))\W*$))"
+    r"|no\b(?=.*\b(?:sorry|i meant?|my (?:bad|mistake))\W*$"
+    r"|(?:\W+(?!(?:he|she|they)\b)\w+){1,4}\W+(?:sorry|i meant?|my (?:bad|mistake))\b))"
     r"[\s,.]+(?:(?:no|wait|sorry|i meant?|at|the|his|her|its|it was)[\s,.]+)*"
     r"(?P<side>left|right|lft|rt)\b",
     re.IGNORECASE,

@@ -2,28 +2,35 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.answers import corrections, note_rewritten, notes
 from bot.chat.answers.claims_told import observed_line
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.handed_over import hand_over
 from bot.chat.answers.names import settled
+from bot.chat.handed_over import handed_over
 from bot.chat.names import mentions_of
 from bot.chat.note_dealt_with import dealt_with_it
 from bot.chat.note_put_right import is_untrue, told_instead, wing_instead
 from bot.chat.private_words import is_private
 from bot.chat.reply import Reply
-from bot.chat.said import Claim, NoteSaid
+from bot.chat.said import Claim, Mention, NoteSaid
 from bot.chat.understand import understand_note
 from bot.chat.whose_it_was import WhoseItWas, tells_of_exchange, whose_it_was
 from bot.chat.wording import wording
 from bot.chat.words import words
+from knowledge.regex import regex
 from knowledge.vocabulary import TRAITS, Trait, Value, Wing
 from scouting_db.values import NewObservation, NoteRow
 
 MOST_TRAITS_TRIED = 2
 """Traits of the note before that a bare "no, she is good at it" may be said of."""
+
+_TOO = regex(r"\b(?:too|also|as well|both|likewise)\b", re.IGNORECASE)
+"""What is true of the one as well: "no, hale is slow too" takes nothing back."""
 
 
 def put_right(desk: Desk, said: NoteSaid) -> Reply | None:
@@ -37,7 +44,11 @@ def put_right(desk: Desk, said: NoteSaid) -> Reply | None:
         return None
     if dealt_with_it(words(said.text)):
         return _seen_against(desk, row, said)
-    denied = whose_it_was(said.text, words(said.text), mentions_of(said.text, desk.chat_view()))
+    mentions = mentions_of(said.text, desk.chat_view())
+    handed = _handed_over(desk, row, said, mentions)
+    if handed is not None:
+        return handed
+    denied = whose_it_was(said.text, words(said.text), mentions)
     if denied is not None and (reply := _of_another(desk, row, denied)) is not None:
         return reply
     if denied is not None and not denied.may_slip:
@@ -60,6 +71,16 @@ def put_right(desk: Desk, said: NoteSaid) -> Reply | None:
     kept = notes.take(desk, said)
     stands = wording("note.stands").format(claims=observed_line(desk, row.observations))
     return replace(kept, text="\n".join([kept.text, stands]))
+
+
+def _handed_over(
+    desk: Desk, row: NoteRow, said: NoteSaid, mentions: Sequence[Mention]
+) -> Reply | None:
+    """The note given to another; None where the words tell by themselves what is of whom."""
+    told = handed_over(said.text, words(said.text), mentions)
+    if told is None or (told.retells and any(one.denied for one in _told(desk, row, said))):
+        return None
+    return hand_over(desk, row, told)
 
 
 def _seen_against(desk: Desk, row: NoteRow, said: NoteSaid) -> Reply:
@@ -122,7 +143,8 @@ def _told(desk: Desk, row: NoteRow, said: NoteSaid) -> Sequence[NewObservation]:
         if any((one.player, one.trait) in whose for one in found):
             return [one for one in found if found is claims or (one.player, one.trait) in whose]
     if claims:
-        return claims if _is_of_another(row, claims) else ()
+        is_moved = _is_of_another(row, claims) and _TOO.search(said.text) is None
+        return claims if is_moved else ()
     return _of_its_traits(desk, row, said.text)
 
 

@@ -1,0 +1,38 @@
+"""A note taken back behind what is told: "her bh isn't that weak after all, take back weak bh"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.chat.message import Message, names_somebody, weighed_note
+from bot.chat.notes_dropped import as_told, notes_dropped
+from bot.chat.said import BookSaid, Certainty, NoteSaid
+from bot.chat.several_questions import part_of
+from bot.chat.trait_holders_said import claims_of
+from bot.chat.view import ChatView
+
+_MARKS = frozenset(",;.!\n–—")
+
+
+def dropped_behind(message: Message, chat: ChatView) -> tuple[BookSaid | NoteSaid, ...]:
+    """The note that goes, then what is told before; nothing where none is taken back so.
+
+    What is taken back was said of whoever the words before name.
+    """
+    said = message.said
+    marked = [at for at in range(1, len(said)) if set(said[at].gap) & _MARKS]
+    if chat.forwarded or "?" in message.text or not marked:
+        return ()
+    behind = part_of(message, marked[-1], len(said), chat)
+    # "Delete" behind a mark may look like the name of somebody new.
+    known = tuple(one for one in behind.mentions if one.certainty is not Certainty.NOBODY)
+    dropped = notes_dropped(replace(behind, mentions=known), chat)
+    told = part_of(message, 0, marked[-1], chat)
+    if dropped is None or told.asks:
+        return ()
+    named = [one for one in told.mentions if not one.pronoun]
+    if not dropped.mentions and len(named) == 1:
+        claims = " ".join(as_told(one) for one in claims_of(f" {dropped.text}", chat))
+        dropped = replace(dropped, words=claims, mentions=(replace(named[0], span=(0, 0)),))
+    note = replace(weighed_note(told, chat), text=told.text.rstrip(" ,;–—"))
+    return (dropped, note) if names_somebody(told) else (dropped,)
