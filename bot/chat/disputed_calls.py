@@ -11,13 +11,24 @@ from bot.chat.said import Question
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
-from bot.chat.words import Word
+from bot.chat.words import Word, folded_line
 from knowledge.vocabulary import Topic
 
 
 def is_disputed(said: Sequence[Word]) -> bool:
     """ "They called it out and it was in": whose rally it became is not told by it."""
-    return any_of("disputed_call").search(" ".join(word.folded for word in said)) is not None
+    line = folded_line(said)
+    return is_called_in(said) or any_of("disputed_call").search(line) is not None
+
+
+_WHOSE = frozenset(["point", "pt", "rally", "ours", "theirs", "won", "lost"])
+
+
+def is_called_in(said: Sequence[Word]) -> bool:
+    """ "Our ball was out but they called it in": a miss that was none, whosever ball it was."""
+    if any(word.folded in _WHOSE for word in said):
+        return False
+    return any_of("called_in").search(folded_line(said)) is not None
 
 
 def disputed_call(message: Message, chat: ChatView) -> Question | None:

@@ -13,6 +13,7 @@ from bot.chat.between_us import between_us
 from bot.chat.both_told_of import both_told_of
 from bot.chat.break_talk_asked import break_talk_asked
 from bot.chat.changes_said import change_said
+from bot.chat.counted_asked import counted_asked
 from bot.chat.disagreed import disagreed
 from bot.chat.fault_remembered import fault_remembered
 from bot.chat.fixed_forms import fixed_form
@@ -69,7 +70,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or plays_on_asked(message, chat) or scout_said(message, chat)
     fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
-    fixed = fixed or score_doubted(message, chat)
+    fixed = fixed or score_doubted(message, chat) or counted_asked(message, chat)
     fixed = fixed or asked_of_book(message, chat) or side_quarrel(message, chat)
     fixed = fixed or hurt_and_asked(message, chat) or partner_trouble(message, chat)
     fixed = fixed or fault_remembered(message, chat)

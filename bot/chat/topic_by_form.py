@@ -27,7 +27,9 @@ from knowledge.rulebook.told_apart import (
     asks_who_should_serve,
 )
 from knowledge.rulebook.told_of_rally import asks_of_a_hurt_rally, tells_of_a_bounced_ball
+from knowledge.rulebook.told_people import asks_to_take_back
 from knowledge.rulebook.touching import tells_their_court
+from knowledge.rulebook.whose_point import asks_only_whose
 from knowledge.tactics.hurt_opponent import asks_if_fair
 from knowledge.tactics.our_poach import asks_of_our_poach, tells_of_their_poach
 from knowledge.vocabulary import Topic
@@ -104,6 +106,8 @@ def _asks_a_rule(message: Message) -> bool:
         asks_who_should_serve,
         asks_of_a_hurt_rally,
         tells_of_a_bounced_ball,
+        asks_to_take_back,
+        asks_only_whose,
     )
     is_new = rule_of_a_newcomer(message.text) is not None
     return is_new or any(reader(message.text) for reader in readers) or asks_of_rules(message)

@@ -19,6 +19,8 @@ from knowledge.ball_facts import NOTHING_SAID
 from knowledge.complaints import complains_of_us
 from knowledge.regex import regex
 from knowledge.rulebook.hurt_awaited import waits_for_hurt
+from knowledge.rulebook.told_people import asks_to_take_back
+from knowledge.rulebook.whose_point import asks_only_whose
 from knowledge.situation import Asked as Words
 from knowledge.situation import Situation
 from knowledge.tactics.symptoms import find_symptoms
@@ -100,7 +102,10 @@ def _goes_on_from(desk: Desk, question: Question) -> str | None:
         return _of_the_return(question, last)
     if question.topic is not Topic.RULES_QUESTION or last is None:
         return None
+    if asks_only_whose(question.text):
+        return last.text if last.topic is Topic.RULES_QUESTION else None
     goes_on = _GOES_ON.search(question.text) or waits_for_hurt(question.text, before=last.text)
+    goes_on = goes_on or asks_to_take_back(question.text, before=last.text)
     return last.text if goes_on else None
 
 
