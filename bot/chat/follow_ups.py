@@ -165,7 +165,11 @@ _WHO_WON = regex(
     r"(?:(?:so|ok|and|wait) )*(?:(?:who|whos|did we|did they|have we) (?:won|win|took|take|got)"
     r"(?: (?:it|that|the|this|first|1st|second|2nd|third|3rd|last|game|match|one|set|two|three"
     r"|[123]|g[123]))*"
-    r"|(?:which|what|how many) games? (?:did|have) (?:we|they) (?:won|win|lost|lose))"
+    r"|(?:which|what|how many) games? (?:did|have) (?:we|they) (?:won|win|lost|lose)"
+    r"|(?:(?:what|whats|what is|how is) )?(?:(?:the|our|match) )*score (?:in|of|by|on)"
+    r" (?:the )?games|(?:how many games|what) (?:is it|are we) (?:in|on) games"
+    r"|games (?:each|so far|score)|how many games (?:each|is it|are we|do we have|have we got))"
+    r"(?: (?:now|so far|each|apiece))*"
 )
 """Who won a game is in the score that stands."""
 
@@ -286,9 +290,14 @@ def topic_carried(
     named = [one for one in mentions if not one.pronoun]
     if chat.last_topic is None or not named:
         return None
+    return chat.last_topic if only_names(said, named) else None
+
+
+def only_names(said: Sequence[Word], named: Sequence[Mention]) -> bool:
+    """Whether every other word only links these names to the question before: "and her?"."""
     rest = [
         word.folded
         for word in said
         if not any(one.span[0] <= word.span[0] < one.span[1] for one in named)
     ]
-    return chat.last_topic if all(word in _LINKING for word in rest) else None
+    return all(word in _LINKING for word in rest)

@@ -22,6 +22,7 @@ from bot.chat.forget_asked import forget_asked
 from bot.chat.full_names_told import full_name_told
 from bot.chat.hurt_and_asked import hurt_and_asked
 from bot.chat.hurt_awaited_asked import hurt_awaited_asked
+from bot.chat.instead_asked import instead_asked
 from bot.chat.match_of_others import match_of_others
 from bot.chat.match_words import match_words, rally_put_right
 from bot.chat.message import (
@@ -79,7 +80,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or side_answered(message, chat)
     fixed = fixed or disagreed(message, chat) or ball_behind(message, chat)
     fixed = fixed or middle_told(message, chat) or between_us(message, chat)
-    fixed = fixed or settled_topic(message)
+    fixed = fixed or instead_asked(message, chat) or settled_topic(message)
     fixed = fixed or substitute_said(message, chat) or substitute_told_of(message, chat)
     fixed = fixed or own_substitute_said(message, chat)
     fixed = fixed or bench_said(message, chat) or settled_shape(message, chat)

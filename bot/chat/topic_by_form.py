@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
+from bot.chat.all_at_one_asked import asks_all_at_one
 from bot.chat.heat_of_the_moment import rages_at_referee, wants_a_head
 from bot.chat.hit_at_us_asked import asks_of_our_hip, asks_of_our_pop_ups
 from bot.chat.message import Message
@@ -187,4 +188,5 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (_asks_whom_to_pair, Topic.PAIR_UP),
     (_weighs_a_lob, Topic.LOB),
     (_asks_what_is_not_known, Topic.PROBE),
+    (asks_all_at_one, Topic.WHOM_TO_TARGET),
 )

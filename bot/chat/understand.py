@@ -21,6 +21,7 @@ from bot.chat.emergency_said import emergency_said
 from bot.chat.fine_again import fine_again
 from bot.chat.follow_ups import answers_who_serves
 from bot.chat.game_opening import game_opening
+from bot.chat.instead_asked import told_and_instead
 from bot.chat.lead_asked import lead_asked
 from bot.chat.listed_said import listed_said
 from bot.chat.message import (
@@ -128,7 +129,7 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     beside = (scored,) if scored else fine_again(message, chat)
     beside = beside or lead_asked(message, chat)
     beside = beside or consequence_asked(message, chat) or told_and_noted(message, chat, settled)
-    beside = beside or rally_and_note(message, chat, settled)
+    beside = beside or told_and_instead(message, chat) or rally_and_note(message, chat, settled)
     if beside:
         return beside
     fixed = note_put_right(message, chat) or settled(text, message, chat)

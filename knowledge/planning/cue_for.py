@@ -6,7 +6,15 @@ from knowledge.regex import regex
 from knowledge.said_phrases import fold
 from knowledge.situation import OnCourt, Situation
 
-_EACH = regex(r"\b(?:each|apiece|both|two of them|(?:one|1) for (?:her|him|me) and)\b")
+THEM_ALL = (
+    r"(?:them|my (?:players|pair|two|girls|guys|boys|kids|ladies|team)|the (?:pair|two|girls))"
+)
+"""How a bench calls both of its own."""
+
+_EACH = regex(
+    r"\b(?:each|apiece|both|two of them|(?:one|1) for (?:her|him|me) and"
+    rf"|(?:tell|to|for|at) {THEM_ALL})\b"
+)
 _SEVERAL = regex(
     r"\b(?:two|three|four|five|2|3|4|5|few|couple|some|several)(?: of)?(?: \w+)?"
     r" (?:things|lines|cues|points|words|shouts|reminders|calls|keys)\b"

@@ -91,6 +91,9 @@ def _goes_on_from(desk: Desk, question: Question) -> str | None:
     if last is not None and {_is_of_bodies(question), _is_of_bodies(last)} == {True}:
         has_speed = wind_said(last.text).mph is not None
         return last.text if has_speed else "\n".join(filter(None, [last.before, last.text]))
+    if last is not None and last.topic is question.topic is Topic.RESET_HEAD:
+        # Whose head it is, of which "what do i say to him" goes on.
+        return "\n".join([*(last.before or "").splitlines()[-LINES_BEFORE:], last.text])
     if last is not None and last.topic is question.topic is Topic.BEING_TARGETED:
         # Whom they play at stands while the talk is of what the two of us do.
         return "\n".join([*(last.before or "").splitlines()[-LINES_BEFORE:], last.text])
