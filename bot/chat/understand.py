@@ -64,7 +64,7 @@ from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.two_partners_told import other_partner_told, two_partners_told
 from bot.chat.view import ChatView
-from bot.chat.weather_beside import tells_lightning, tells_weather
+from bot.chat.weather_beside import tells_lightning, tells_weather, tells_wind
 from bot.chat.who_writes import knowing_writer
 from knowledge.cautions import is_emergency
 from knowledge.complaints import complains
@@ -185,7 +185,7 @@ def _with_told(
 def _heard(said: Understood) -> Understood:
     """A complaint of a body, or weather, that no topic was read from is answered as one."""
     match said:
-        case Unclear(text=text, slots=slots) if complains(text) or tells_lightning(text):
+        case Unclear(text=text, slots=slots) if complains(text) or _is_weather(text):
             topic = Topic.WEATHER_OR_BODY
             return Question(text=text, topic=topic, confidence=CERTAIN, slots=slots)
         case Question(topic=Topic.SMALLTALK_OR_UNKNOWN) if complains(said.text):
@@ -193,6 +193,10 @@ def _heard(said: Understood) -> Understood:
         case Question() if tells_weather(said):
             return replace(said, topic=Topic.WEATHER_OR_BODY)
     return said
+
+
+def _is_weather(text: str) -> bool:
+    return tells_lightning(text) or tells_wind(text)
 
 
 def _of_body(said: Understood, message: Message, chat: ChatView) -> Understood:

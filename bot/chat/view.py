@@ -20,7 +20,8 @@ class ChatView:
     "done" ends it; `asks_serve`: we asked who serves, so that "they do" answers it; `hurt`: the
     last question told of a body that hurts; `over_format`: how the match is played whose result,
     or one game's, was told last, until another begins; `noted`: the last message was a note;
-    `asked_last`: a question was answered, and nothing was told since.
+    `asked_last`: a question was answered, and nothing was told since;
+    `windy`: a wind was told that blows still.
     """
 
     book: int
@@ -46,3 +47,4 @@ class ChatView:
     over_format: GameFormat | None = None
     noted: bool = False
     asked_last: bool = False
+    windy: bool = False

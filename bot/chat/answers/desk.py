@@ -190,6 +190,7 @@ class Desk:
             over_format=self._over_format(),
             noted=self.after_note is not None,
             asked_last=context.asked_last,
+            windy=context.wind is not None,
         )
 
     def _over_format(self) -> GameFormat | None:
