@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.chat.forms import any_of
-from bot.chat.message import Message
+from bot.chat.message import Message, read_message
 from bot.chat.note_or_question import begins_as_note
 from bot.chat.said import Question
+from bot.chat.several_questions import asked_behind
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
@@ -29,6 +30,16 @@ def is_called_in(said: Sequence[Word]) -> bool:
     if any(word.folded in _WHOSE for word in said):
         return False
     return any_of("called_in").search(folded_line(said)) is not None
+
+
+def call_and_question(message: Message, chat: ChatView) -> tuple[Question, ...]:
+    """Such a call with another question behind it, each with its own words; else nothing."""
+    behind = asked_behind(message, chat) if disputed_call(message, chat) is not None else ()
+    at = message.text.rfind(behind[0].text) if behind else 0
+    if at <= 0:
+        return ()
+    told = disputed_call(read_message(message.text[:at], chat), chat)
+    return () if told is None else (told, *behind)
 
 
 def disputed_call(message: Message, chat: ChatView) -> Question | None:

@@ -16,7 +16,7 @@ from bot.chat.book_said import own_pair_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
 from bot.chat.consequence_asked import consequence_asked
 from bot.chat.courtesies import is_declined, is_regretted
-from bot.chat.disputed_calls import disputed_call
+from bot.chat.disputed_calls import call_and_question, disputed_call
 from bot.chat.emergency_said import emergency_said
 from bot.chat.fine_again import fine_again
 from bot.chat.follow_ups import answers_who_serves
@@ -143,6 +143,9 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
         told = tuple(weighed_note(message, chat) if one is message.note else one for one in said)
         told = _without_report(told, message)
         return _with_told(with_offers(told, message, chat), message, chat)
+    several = call_and_question(message, chat) if isinstance(fixed, Question) else ()
+    if several:
+        return several
     if isinstance(fixed, Question) and fixed.changes:
         return (fixed,)
     if isinstance(fixed, ResultSaid) and fixed.corrects:

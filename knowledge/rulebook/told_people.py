@@ -17,6 +17,7 @@ COACHING: Final = "coaching"
 COACH_IN_BREAKS: Final = "coach in breaks"
 TALK_TO_PARTNER: Final = "talk to partner"
 DISTRACTION: Final = "distraction"
+CHANGED_CALL: Final = "changed call"
 
 _SAYS: Final = (
     r"(?:talk\w*|speak\w*|say\w*|tell\w*|shout\w*|yell\w*|call out|advise|coach|instruct"
@@ -67,6 +68,14 @@ _OWN_CALL: Final = regex(r"\b(?:my|our|own)\b")
 _OF_A_CALL: Final = regex(r"\b(?:call\w*|revers\w+|overturn\w*|overrul\w+)\b")
 
 
+_WAS_IN: Final = regex(
+    r"\bcall(?:s|ed)? (?:\w+ ){0,3}(?:out|long|wide) (?:(?:and|but|when|though|although) )+"
+    r"(?:it|the ball|that|mine|ours) (?:(?:was|is|landed|clearly|def|definitely|so|just|way) )+"
+    r"(?:in|good|on the line)\b"
+)
+_WE_CALLED: Final = regex(r"\b(?:i|we|partner|me) (?:\w+ )?call|\b(?:then|chang\w+|after all)\b")
+
+
 def rule_of_people(words: str, found: str | None, *, before: str = "") -> str | None:
     """The rule's name where who speaks to whom decides it; else None. `found`: the likeliest."""
     said = plain(words)
@@ -74,6 +83,8 @@ def rule_of_people(words: str, found: str | None, *, before: str = "") -> str | 
         return COACHING
     if _ACROSS.search(said) and _TALKS.search(said) and not _REACHES.search(said):
         return DISTRACTION
+    if found == CHANGED_CALL and _WAS_IN.search(said) and not _WE_CALLED.search(said):
+        return BAD_CALL  # that it was in is ours to say, and no second thought of the caller's
     return BAD_CALL if asks_to_take_back(words, before=before) else None
 
 

@@ -31,3 +31,11 @@ def test_a_ball_of_ours_that_they_call_in_is_no_miss(demo: Talk) -> None:
 def test_what_we_want_undone_of_their_call_is_theirs_alone(demo: Talk) -> None:
     demo.say("hale called a ball out that was clearly in")
     assert demo.say("can they get it reversed").startswith("No: only the caller")
+
+
+def test_another_rule_asked_behind_such_a_call_is_answered_too(demo: Talk) -> None:
+    demo.say("next: ruiz and hale")
+    told = demo.say("ball was out but hale called it in, and do we need to win by 2")
+    assert "so it's in" in told
+    assert "Win by two" in told
+    assert "Win by two" not in demo.say("they called it out and it was in, do we replay")

@@ -25,10 +25,19 @@ OF_PEOPLE = {
         "he keeps talking to my partner over the net is that allowed",
     ],
     "follow through": ["can i follow through across the net"],
-    "bad call": ["can they get it reversed||they called it out and it was in", "can we make her"
-                 " change her call", "can the call be overturned"],
-    "changed call": ["can i change my line call", "they changed their call"],
-}  # fmt: skip
+    "bad call": [
+        "can they get it reversed||they called it out and it was in",
+        "can we make her change her call",
+        "can the call be overturned",
+        "hale called it out and it was in",
+        "they called it out and it was in, do we replay",
+    ],
+    "changed call": [
+        "can i change my line call",
+        "they changed their call",
+        "they called it out and then said it was in",
+    ],
+}
 
 
 @pytest.mark.parametrize("name", OF_PEOPLE)
