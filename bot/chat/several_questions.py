@@ -163,7 +163,9 @@ def _stands_apart(said: Sequence[Word], at: int) -> bool:
         return "or" not in joiners
     if joiners:
         return all(word in _BESIDES for word in joiners)
-    return "," in gap or said[at].folded in _ASKED_OF
+    # "Okafor knows where to serve": without a word of asking nothing but a pause parts it.
+    is_asked = said[at].folded in _ASKED_OF and said[at + 1].folded != "to"
+    return "," in gap or is_asked
 
 
 def _read(message: Message, start: int, stop: int, chat: ChatView) -> _Part:
