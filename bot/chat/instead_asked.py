@@ -31,8 +31,9 @@ _WHAT = (
 )
 _INSTEAD = r"(?:instead(?: of)?|rather than|other than|in place of|if not)"
 _ON = (
-    rf"(?: (?:at|to|on|against|vs|with|from|for) (?:{NAME}|him|her|them|the \w+|my \w+|our \w+"
-    r"|\w+)| it| up| so much| all the time| every time| any ?more| now| then| here)*"
+    rf"(?: {NAME}| (?:at|to|on|against|vs|with|from|for) (?:{NAME}|him|her|them"
+    r"|(?:the |my |our )?\w+)| it| up| so much| all the time| every time| any ?more| now| then"
+    r"| here)*"
 )
 _GIVEN_UP: Final = (
     (r"(?:speed ?ups?|speeding(?: (?:it|them|the ball))? up|attack(?:s|ing)?|flick(?:s|ing)?)",

@@ -28,7 +28,7 @@ from knowledge.rulebook.told_apart import (
     asks_who_should_serve,
 )
 from knowledge.rulebook.told_of_rally import asks_of_a_hurt_rally, tells_of_a_bounced_ball
-from knowledge.rulebook.told_people import asks_to_take_back
+from knowledge.rulebook.told_people import asks_of_talk_across, asks_to_take_back
 from knowledge.rulebook.touching import tells_their_court
 from knowledge.rulebook.whose_point import asks_only_whose
 from knowledge.tactics.hurt_opponent import asks_if_fair
@@ -108,6 +108,7 @@ def _asks_a_rule(message: Message) -> bool:
         asks_of_a_hurt_rally,
         tells_of_a_bounced_ball,
         asks_to_take_back,
+        asks_of_talk_across,
         asks_only_whose,
     )
     is_new = rule_of_a_newcomer(message.text) is not None

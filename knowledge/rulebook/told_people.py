@@ -81,11 +81,28 @@ def rule_of_people(words: str, found: str | None, *, before: str = "") -> str | 
     said = plain(words)
     if _coaches(said, found):
         return COACHING
-    if _ACROSS.search(said) and _TALKS.search(said) and not _REACHES.search(said):
+    if _talks_across(said):
         return DISTRACTION
     if found == CHANGED_CALL and _WAS_IN.search(said) and not _WE_CALLED.search(said):
         return BAD_CALL  # that it was in is ours to say, and no second thought of the caller's
     return BAD_CALL if asks_to_take_back(words, before=before) else None
+
+
+_IF_ALLOWED: Final = regex(
+    r"\b(?:legal|illegal|allowed|permitted|ok|okay|fair|fine|a fault|rules?|distraction|warning"
+    r"|(?:can|should|could|may) (?:we|i) (?:\w+ )?(?:do|say|complain|report|stop|ask|claim))\b"
+)
+
+
+def asks_of_talk_across(words: str) -> bool:
+    """Whether it is asked what may be done about talk across the net."""
+    said = plain(words)
+    return _talks_across(said) and _IF_ALLOWED.search(said) is not None
+
+
+def _talks_across(said: str) -> bool:
+    is_talk = _ACROSS.search(said) is not None and _TALKS.search(said) is not None
+    return is_talk and _REACHES.search(said) is None
 
 
 def asks_to_take_back(words: str, *, before: str = "") -> bool:

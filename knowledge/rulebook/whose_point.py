@@ -33,9 +33,18 @@ _ONLY_WHOSE = regex(
 """`is that our point`: alone it tells nothing of what happened."""
 
 
+_STATED = regex(
+    rf"(?:(?:so|ok|okay|wait|hey|um|and|but|oh|then) )*(?:thats|that is|its|it is|{_THAT} was)"
+    rf" (?:our|their|my) {_POINT}(?: (?:then|now|right|yes|no))*"
+)
+"""`so thats our point?`; without the mark it tells whose it is."""
+
+
 def asks_only_whose(words: str) -> bool:
     """Whether it is asked whose point it is, and nothing is said of what happened."""
-    return _ONLY_WHOSE.fullmatch(plain(words)) is not None
+    said = plain(words)
+    is_checked = "?" in words and _STATED.fullmatch(said) is not None
+    return is_checked or _ONLY_WHOSE.fullmatch(said) is not None
 
 
 def with_point(ruling: Ruling, words: str, *, rally_scoring: bool) -> Ruling:

@@ -12,7 +12,7 @@ def test_behind_a_rally_it_is_as_counted_and_else_asked(demo: Talk) -> None:
     demo.say("hale hit it out")
     assert demo.say("so is that our point?").startswith("Your rally")
     demo.say("lost it")
-    assert demo.say("is that our point").startswith("Their rally")
+    assert demo.say("thats our point?").startswith("Their rally")
 
 
 def test_a_ball_of_ours_that_they_call_in_is_no_miss(demo: Talk) -> None:

@@ -17,7 +17,7 @@ INSTEAD = {
     "what else can we do instead of going at him": Topic.WHOM_TO_TARGET,
     "what instead of speeding it up": Topic.AIM_DINK,
     "what instead of overheads": Topic.TAKE_OR_LET_BOUNCE,
-    "which ball instead of lobbing": Topic.AIM_DINK,
+    "what should i play instead of lobbing okafor": Topic.AIM_DINK,
     "what to hit instead of the drive": Topic.THIRD_SHOT,
     "okafor lobs instead of driving": None,
     "i dinked instead of speeding up": None,

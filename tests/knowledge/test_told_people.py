@@ -23,6 +23,7 @@ OF_PEOPLE = {
     "distraction": [
         "doug keeps saying stuff to marguerite across the net is that legal",
         "he keeps talking to my partner over the net is that allowed",
+        "she laughs at us over the net after every point. can we do something",
     ],
     "follow through": ["can i follow through across the net"],
     "bad call": [
