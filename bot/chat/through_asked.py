@@ -24,7 +24,8 @@ _ON = (
 )
 _OUT = (
     r"(?:(?:now|already|then|all|still) )*(?:out|eliminated|through|still in)"
-    rf"(?: (?:of|in) (?:it|(?:the |this )?(?:draw|tournament|event|competition|{_STAGE})))?"
+    r"(?: (?:of|in|to|into|for) (?:it|(?:the |this )?(?:draw|tournament|event|competition"
+    rf"|{_STAGE})))?"
 )
 """`whos out`, behind a match that was lost: of the draw, since no ball is a who."""
 

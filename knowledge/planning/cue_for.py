@@ -13,7 +13,9 @@ THEM_ALL = (
 
 _EACH = regex(
     r"\b(?:each|apiece|both|two of them|(?:one|1) for (?:her|him|me) and"
-    rf"|(?:tell|to|for|at) {THEM_ALL})\b"
+    r"|(?:tell|(?:say|shout|yell|call) (?:to|at)"
+    r"|(?:cue|shout|line|word|message|msg|thought|liner)s? (?:for|to|at))"
+    rf" {THEM_ALL})\b"
 )
 _SEVERAL = regex(
     r"\b(?:two|three|four|five|2|3|4|5|few|couple|some|several)(?: of)?(?: \w+)?"
