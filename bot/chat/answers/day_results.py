@@ -20,7 +20,7 @@ from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
 from knowledge.dataclass import dataclass
 from knowledge.vocabulary import PlayerId
-from scouting_db.values import MatchRow, MatchState
+from scouting_db.values import MatchId, MatchRow, MatchState
 
 LOOKED_AT = 60
 """Newest matches looked through: more than a day has, those announced the evening before too."""
@@ -40,7 +40,8 @@ def day_told(desk: Desk) -> Reply | None:
     """The matches in the order they were told of; None where fewer than two ended today and none
     is on."""
     played = [*_played(desk)][::-1]
-    now = _on_now(desk)
+    match = desk.context.match
+    now = None if match is None else _on_now(desk, match)
     if now is None and len(played) < FEWEST:
         return None
     won = sum(one.result.won is True for one in played)
@@ -48,17 +49,17 @@ def day_told(desk: Desk) -> Reply | None:
     several = len({one.ours for one in played}) > 1
     lines = [_line(desk, one, names_ours=several) for one in played]
     left_out = wording("day.left_out")
-    if now is None:
+    if match is None or now is None:
         return Reply(text="\n".join(within_screen([head], lines, (), left_out=left_out)))
     on_now, taps = now
     text = "\n".join(within_screen([head], lines, on_now, left_out=left_out))
-    return Reply(text=text, buttons=rows(taps), about=("match", desk.context.match))
+    return Reply(text=text, buttons=rows(taps), about=("match", match))
 
 
-def _on_now(desk: Desk) -> tuple[list[str], list[Button]] | None:
+def _on_now(desk: Desk, match: MatchId) -> tuple[list[str], list[Button]] | None:
     """Whom the match that is on is against, how it stands, and the taps to count on."""
-    match, row = desk.context.match, desk.match_row()
-    if match is None or row is None or not desk.log().is_begun:
+    row = desk.match_row()
+    if row is None or not desk.log().is_begun:
         return None
     score, taps = scoreboard(desk, match)
     theirs = () if row.their_pair is None else row.their_pair.players
