@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.chat.games_asked import OF_GAMES, asks_of_games
 from bot.chat.retelling_said import OF_THE_TWO, is_for_partner, retelling_in
 from bot.chat.said import (
     BookSaid,
@@ -161,21 +162,6 @@ _WHO_SERVES = regex(
 )
 """What only the running score answers: who serves where, and as which server."""
 
-_WHO_WON = regex(
-    r"(?:(?:so|ok|and|wait) )*(?:(?:who|whos|did we|did they|have we) (?:won|win|took|take|got)"
-    r"(?: (?:it|that|the|this|first|1st|second|2nd|third|3rd|last|game|match|one|set|two|three"
-    r"|[123]|g[123]))*"
-    r"|(?:which|what|how many) games? (?:did|have) (?:we|they) (?:won|win|lost|lose)"
-    r"|(?:(?:what|whats|what is|how is) )?(?:(?:the|our|match) )*score (?:in|of|by|on)"
-    r" (?:the )?games|(?:how many games|what) (?:is it|are we) (?:in|on) games"
-    r"|games (?:each|so far|score)|how many games (?:each|is it|are we|do we have|have we got))"
-    r"(?: (?:now|so far|each|apiece))*"
-)
-"""Who won a game is in the score that stands."""
-
-OF_GAMES = "games"
-"""The words of a score asked for by its finished games."""
-
 _PLAYING_NOW = regex(
     r"(?:(?:ok|okay|so|and|right|now|hey|here we go|lets go) )*"
     r"(?:(?:were|we are|im|i am|its|match) )?(?:(?:just|now) )?"
@@ -244,7 +230,7 @@ def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | N
         how = Retelling.TO_PARTNER
     if how is not None and chat.last_topic is not None:
         return RetellSaid(text=text, how=how)
-    if _WHO_WON.fullmatch(spoken) is not None:
+    if asks_of_games(spoken):
         return BookSaid(text=text, verb=BookVerb.SCORE, words=OF_GAMES)
     begins = chat.match_on and spoken not in _WE_SERVE and _BEGINS.fullmatch(spoken) is not None
     if begins or _PLAYING_NOW.fullmatch(spoken) is not None:

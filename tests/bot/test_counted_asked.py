@@ -1,4 +1,4 @@
-"""Whose point it was, asked behind a rally, is as it was counted; a miss called in is no rally."""
+"""Whose point it was is as it was counted, games as they stand; a miss called in is no rally."""
 
 from __future__ import annotations
 
@@ -39,3 +39,10 @@ def test_another_rule_asked_behind_such_a_call_is_answered_too(demo: Talk) -> No
     assert "so it's in" in told
     assert "Win by two" in told
     assert "Win by two" not in demo.say("they called it out and it was in, do we replay")
+
+
+def test_the_score_in_games_is_the_games_that_stand(demo: Talk) -> None:
+    for said in ("next: ruiz and hale", "we serve", "won 11-7"):
+        demo.say(said)
+    for asked in ("whats the score in games", "how many games is it", "games so far"):
+        assert demo.say(asked).startswith("Game 1 ours, 11-7."), asked
