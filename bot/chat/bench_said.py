@@ -9,6 +9,7 @@ from bot.chat.said import Mention, Question
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
+from knowledge.planning.cue_for import THEM_ALL
 from knowledge.regex import regex
 from knowledge.vocabulary import Topic
 
@@ -23,11 +24,15 @@ _SQUEEZES = (
     r"|center|centre|a bit|a step|now|then|there))*|(?:slide|shift) (?:over|in|to the middle)"
     rf"|help(?: (?:out|more|now|then|there|her|him|{_NAME}))*|step in(?: (?:more|now|then))*)"
 )
-_WHOM = rf"(?:{_NAME}(?: (?:and|n|or|then) {_NAME})?|both(?: of them)?|each(?: of them)?|each one)"
+_WHOM = (
+    rf"(?:{_NAME}(?: (?:and|n|or|then) {_NAME})?|both(?: of them)?|each(?: of them)?|each one"
+    rf"|{THEM_ALL})"
+)
 _WHEN = (
     r"(?: (?:only|now|pls|please|again|quick|next|then|too|between points|between rallies"
     r"|in the (?:break|timeout|time out)|(?:before|on) (?:the|this|her|his|every) (?:serve|return"
-    r"|point|rally)|at the (?:break|change)|when (?:she|he) (?:serves|returns|receives)))*"
+    r"|point|rally)|at the (?:break|change)|tonite|tonight|today|tomorrow"
+    r"|right now|here|when (?:she|he) (?:serves|returns|receives)))*"
 )
 _CUE_FOR = regex(
     rf"{_LEAD}(?:(?:give|tell|send|need) (?:me )?)?(?:(?:a|an|one|1|the|quick|short|good|single) )*"
@@ -70,7 +75,9 @@ def bench_said(message: Message, chat: ChatView) -> Question | None:
     topic = next((topic for form, topic in _SETTLED if form.fullmatch(line)), None)
     if topic is None:
         return None
-    slots = find_slots(message.said, message.mentions, message.told)
+    # "Them" of a bench are its own two, whoever was spoken of before.
+    about = tuple(named) if topic is Topic.CUE else message.mentions
+    slots = find_slots(message.said, about, message.told)
     return Question(text=message.text, topic=topic, confidence=CERTAIN, slots=slots)
 
 

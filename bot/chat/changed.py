@@ -38,6 +38,8 @@ def changed(last: Asked, now: Asked) -> Asked:
         said["format"] = now.format.over_said(last.format)
     if now.topic is not last.topic:
         said |= {"topic": now.topic, "text": now.text}
+    if now.topic is Topic.ANSWER_PATTERN:
+        said["text"] = now.text  # "and lobbers" names another habit; else these are the last words
     if now.topic is Topic.BEING_TARGETED and _SAYS_WHOM.search(now.text):
         said["text"] = now.text  # whom of us they play at is told by the words alone
     if now.facts is not None:

@@ -17,10 +17,12 @@ from bot.chat.score_words import LEVEL_WORDS
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
 from bot.chat.view import ChatView
+from bot.chat.wind_pointed_at import wind_pointed_at
 from bot.chat.words import words_in
 from knowledge.ball_facts import NOTHING_SAID, BallFacts
 from knowledge.ball_places import HeightName, height_m
 from knowledge.regex import regex
+from knowledge.situation import Wind
 from knowledge.vocabulary import Topic
 
 _OPENING = regex(
@@ -124,6 +126,8 @@ def change_said(message: Message, chat: ChatView) -> Question | None:
         in_the_sun = _in_the_sun(message, chat.last_topic)
         if in_the_sun is not None:
             return in_the_sun
+    if (wind := wind_pointed_at(message, chat)) is not None and not chat.forwarded:
+        return _in_that_wind(message, wind, chat.last_topic)
     at_a_score = _AT_A_SCORE.match(_line(message, numbers="#")) is not None
     is_open = chat.last_topic in _OPEN_TO_CHANGE
     if not (is_open or at_a_score) or chat.forwarded:
@@ -180,6 +184,14 @@ def _in_the_sun(message: Message, last: Topic | None) -> Question | None:
     return Question(
         text=message.text, topic=topic, confidence=CERTAIN, slots=slots, changes=of_a_ball
     )
+
+
+def _in_that_wind(message: Message, wind: Wind, last: Topic | None) -> Question | None:
+    """The question before in a wind that blows so; of the weather it goes on by itself."""
+    if last is None or last not in _OPEN_TO_CHANGE:
+        return None
+    slots = replace(find_slots(message.said, message.mentions, message.told), wind=wind)
+    return Question(text=message.text, topic=last, confidence=CERTAIN, slots=slots, changes=True)
 
 
 def says_only_links(message: Message) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bot.chat.last_meeting_said import last_meeting_said
 from bot.chat.message import Message
-from bot.chat.review_said import review_said
+from bot.chat.review_said import own_review_said, review_said
 from bot.chat.said import BookSaid, BookVerb, Question, Understood
 from bot.chat.short_forms import in_full
 from bot.chat.topic_question import CERTAIN
@@ -75,4 +75,5 @@ def day_question(message: Message, chat: ChatView) -> Understood | None:
         return BookSaid(text=message.text, verb=BookVerb.NEXT)
     if _WHOM.fullmatch(folded_line(in_full(message.said))):
         return BookSaid(text=message.text, verb=BookVerb.WHEN)
-    return last_meeting_said(message, chat) or review_said(message)
+    met = last_meeting_said(message, chat) or own_review_said(message, chat.ours)
+    return met or review_said(message)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.chat.games_asked import OF_GAMES, asks_of_games
 from bot.chat.retelling_said import OF_THE_TWO, is_for_partner, retelling_in
 from bot.chat.said import (
     BookSaid,
@@ -161,17 +162,6 @@ _WHO_SERVES = regex(
 )
 """What only the running score answers: who serves where, and as which server."""
 
-_WHO_WON = regex(
-    r"(?:(?:so|ok|and|wait) )*(?:(?:who|whos|did we|did they|have we) (?:won|win|took|take|got)"
-    r"(?: (?:it|that|the|this|first|1st|second|2nd|third|3rd|last|game|match|one|set|two|three"
-    r"|[123]|g[123]))*"
-    r"|(?:which|what|how many) games? (?:did|have) (?:we|they) (?:won|win|lost|lose))"
-)
-"""Who won a game is in the score that stands."""
-
-OF_GAMES = "games"
-"""The words of a score asked for by its finished games."""
-
 _PLAYING_NOW = regex(
     r"(?:(?:ok|okay|so|and|right|now|hey|here we go|lets go) )*"
     r"(?:(?:were|we are|im|i am|its|match) )?(?:(?:just|now) )?"
@@ -240,7 +230,7 @@ def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | N
         how = Retelling.TO_PARTNER
     if how is not None and chat.last_topic is not None:
         return RetellSaid(text=text, how=how)
-    if _WHO_WON.fullmatch(spoken) is not None:
+    if asks_of_games(spoken):
         return BookSaid(text=text, verb=BookVerb.SCORE, words=OF_GAMES)
     begins = chat.match_on and spoken not in _WE_SERVE and _BEGINS.fullmatch(spoken) is not None
     if begins or _PLAYING_NOW.fullmatch(spoken) is not None:
@@ -286,9 +276,14 @@ def topic_carried(
     named = [one for one in mentions if not one.pronoun]
     if chat.last_topic is None or not named:
         return None
+    return chat.last_topic if only_names(said, named) else None
+
+
+def only_names(said: Sequence[Word], named: Sequence[Mention]) -> bool:
+    """Whether every other word only links these names to the question before: "and her?"."""
     rest = [
         word.folded
         for word in said
         if not any(one.span[0] <= word.span[0] < one.span[1] for one in named)
     ]
-    return chat.last_topic if all(word in _LINKING for word in rest) else None
+    return all(word in _LINKING for word in rest)

@@ -11,6 +11,7 @@ from dataclasses import replace
 from typing import Any, Final
 
 from bot.chat.asked import Asked
+from bot.chat.wind_pointed_at import shot_into_it
 from knowledge.ball_facts import NOTHING_SAID
 from knowledge.dataclass import dataclass
 from knowledge.regex import regex
@@ -70,6 +71,8 @@ def with_kept_wind(asked: Asked, kept: KeptWind | None, game: Game) -> Asked:
     if kept is None or asked.topic in _ASKS_OF_NONE:
         return asked
     wind = asked.wind
+    if wind is None and shot_into_it(asked.text):
+        wind = Wind.AGAINST_US
     if wind is None:
         wind = kept.wind if kept.game == game or kept.wind not in _ALONG else Wind.SOME
     facts = asked.facts or NOTHING_SAID

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.chat.disputed_calls import is_disputed
+from bot.chat.disputed_calls import is_called_in, is_disputed
 from bot.chat.forms import word_set
 from bot.chat.message import Message, read_message
 from bot.chat.numbers import number_of
@@ -68,7 +68,7 @@ def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None
         return None
     if not _says_whose(clauses) and (_JUDGES.search(line) or _MANY.intersection(line.split())):
         return None
-    if not _says_whose(clauses) and is_disputed(message.said):
+    if is_called_in(message.said) or (not _says_whose(clauses) and is_disputed(message.said)):
         return None
     if not _says_whose(clauses) and without_private(message.text) != message.text:
         return _beside_a_body(message, chat)

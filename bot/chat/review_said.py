@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
-from bot.chat.message import Message
+from bot.chat.message import Message, is_ours
 from bot.chat.near_words import mended
 from bot.chat.said import BookSaid, BookVerb
 from bot.chat.words import words_in
 from knowledge.regex import regex
+from knowledge.vocabulary import PlayerId
 
 _SPELT = words_in("review recap debrief worked learn write match game")
 _SHORT_SPELT = {"hwo": "how", "waht": "what", "wat": "what", "whta": "what", "howd": "how did"}
@@ -82,6 +84,10 @@ _BOTH_SIDES = regex(
     rf"(?:{_LAST}|(?:the|that|this) (?:win|loss|one))\b"
     r"|^(?:\w+ ){0,2}(?:review|recap|debrief)(?: of)? (?:the|that|our|last) (?:match|game)\b"
     r".*\b(?:good|bad|worked|well)\b"
+    r"|^(?:(?:so|ok|and|now|well) )*what (?:(?:do|should|can|shall) (?:we|i) )?"
+    r"(?:(?:to )?keep(?: doing)?|take (?:away|with us))"
+    r"(?: from (?:this|that|today|the match))? (?:for |into )?"
+    r"(?:tomorrow|next time|the next (?:one|day|match|tournament))$"
     r"|\b(?:match|game)(?: is| was| all)? (?:over|done|finished|played) (?:\w+ ){0,3}"
     r"(?:review|recap|debrief)\b"
     r"|\bhow (?:did|d) (?:we|us) do (?:against|vs|versus|with) N\b"
@@ -100,6 +106,19 @@ def review_said(message: Message) -> BookSaid | None:
     lost = "lost" if _LOST.fullmatch(line) else ""
     named = tuple(one for one in message.mentions if not one.pronoun)
     return BookSaid(text=message.text, verb=BookVerb.REVIEW, words=lost, mentions=named)
+
+
+_OF_OURS = regex(r"(?:match |quick )?(?:review|recap|debrief) (?:(?:of|for) )?N(?: (?:and|n) N)?")
+
+
+def own_review_said(message: Message, ours: Sequence[PlayerId]) -> BookSaid | None:
+    """ "Review lotte and brody": the pair that speaks, so its last match."""
+    named = [one for one in message.mentions if not one.pronoun]
+    if not named or not all(is_ours(one, ours) for one in named):
+        return None
+    if not _OF_OURS.fullmatch(_line(message)):
+        return None
+    return BookSaid(text=message.text, verb=BookVerb.REVIEW)
 
 
 def _line(message: Message) -> str:

@@ -13,6 +13,7 @@ from bot.chat.between_us import between_us
 from bot.chat.both_told_of import both_told_of
 from bot.chat.break_talk_asked import break_talk_asked
 from bot.chat.changes_said import change_said
+from bot.chat.counted_asked import counted_asked
 from bot.chat.disagreed import disagreed
 from bot.chat.fault_remembered import fault_remembered
 from bot.chat.fixed_forms import fixed_form
@@ -22,6 +23,7 @@ from bot.chat.full_names_told import full_name_told
 from bot.chat.full_names_told_each import full_names_told_each
 from bot.chat.hurt_and_asked import hurt_and_asked
 from bot.chat.hurt_awaited_asked import hurt_awaited_asked
+from bot.chat.instead_asked import instead_asked
 from bot.chat.match_of_others import match_of_others
 from bot.chat.match_words import match_words, rally_put_right
 from bot.chat.message import (
@@ -72,7 +74,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or plays_on_asked(message, chat) or scout_said(message, chat)
     fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
-    fixed = fixed or score_doubted(message, chat)
+    fixed = fixed or score_doubted(message, chat) or counted_asked(message, chat)
     fixed = fixed or asked_of_book(message, chat) or side_quarrel(message, chat)
     fixed = fixed or hurt_and_asked(message, chat) or partner_trouble(message, chat)
     fixed = fixed or fault_remembered(message, chat)
@@ -81,7 +83,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or one_of_two_told(message, chat) or side_answered(message, chat)
     fixed = fixed or disagreed(message, chat) or ball_behind(message, chat)
     fixed = fixed or middle_told(message, chat) or between_us(message, chat)
-    fixed = fixed or settled_topic(message)
+    fixed = fixed or instead_asked(message, chat) or settled_topic(message)
     fixed = fixed or substitute_said(message, chat) or substitute_told_of(message, chat)
     fixed = fixed or own_substitute_said(message, chat)
     fixed = fixed or bench_said(message, chat) or settled_shape(message, chat)

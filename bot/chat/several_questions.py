@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
@@ -14,6 +15,8 @@ from bot.chat.topic_question import sure_question
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words_in
 from knowledge.dataclass import dataclass
+from knowledge.regex import regex
+from knowledge.rulebook import find_rule
 from knowledge.tactics.lob_meaning import asks_of_their_lob
 from knowledge.vocabulary import Topic
 
@@ -36,13 +39,13 @@ _ASKED_OF = {
         " plays goes hits runs receives starts calls can shud taking covering serving"
     ),
     "whos": words_in("got getting taking covering serving"),
-    "where": words_in("do does did should shud is are can am the my our"),
+    "where": words_in("do does did should shud is are can am the my our to"),
     "wheres": words_in("the my our"),
     "what": words_in("do does did should shud is are can side the our my are"),
     "whats": words_in("the our my a"),
     "which": words_in("side one of way shot player end wing foot do should"),
     "whom": words_in("do does should shall"),
-    "how": words_in("do does should shud many much long far deep are is can"),
+    "how": words_in("do does should shud many much long far deep are is can to"),
     "when": words_in("do does should shud can is are"),
     "why": words_in("do does is are did am should"),
 }
@@ -89,7 +92,33 @@ def _is_one(before: _Part, after: _Part, chat: ChatView) -> bool:
     )
     if first.topic is Topic.LOB and asks_of_their_lob(first.text) != asks_of_their_lob(second.text):
         return False  # "should i lob ruiz and who covers lobs": ours, and theirs
+    if first.topic is second.topic is Topic.RULES_QUESTION:
+        return not _are_two_rules(first.text, second.text)
     return first.topic is second.topic and not (named and then and not named & then)
+
+
+def _are_two_rules(first: str, second: str) -> bool:
+    """ "Fault? and do we have to win by 2": either is sure of a rule of its own."""
+    found = (find_rule(first), find_rule(second))
+    rules = {one.rule.name for one in found if one.rule is not None and one.is_sure}
+    return len(rules) == len(found)
+
+
+def asked_behind(message: Message, chat: ChatView) -> tuple[Question, ...]:
+    """The one question behind what is told: "he called it in, and do we need to win by 2"."""
+    starts = _starts(message)
+    if len(starts) != 1 or starts[0] < SHORTEST_PART:
+        return ()
+    part = _read(message, starts[0], len(message.said), replace(chat, last_topic=None))
+    asked = part.question
+    if asked is None or _LEANS.search(asked.text):
+        return ()
+    is_rule = asked.topic is Topic.RULES_QUESTION
+    return () if is_rule and not find_rule(asked.text).is_sure else (asked,)
+
+
+_LEANS = regex(r"\b(?:it|that|this|again|then|replay|redo|do about|can we do|now)\b", re.IGNORECASE)
+"""Words that lean on what was told: that is one question with it."""
 
 
 def _starts(message: Message) -> list[int]:
@@ -134,7 +163,9 @@ def _stands_apart(said: Sequence[Word], at: int) -> bool:
         return "or" not in joiners
     if joiners:
         return all(word in _BESIDES for word in joiners)
-    return "," in gap or said[at].folded in _ASKED_OF
+    # "Okafor knows where to serve": without a word of asking nothing but a pause parts it.
+    is_asked = said[at].folded in _ASKED_OF and said[at + 1].folded != "to"
+    return "," in gap or is_asked
 
 
 def _read(message: Message, start: int, stop: int, chat: ChatView) -> _Part:

@@ -22,14 +22,22 @@ _ON = (
     r"|qualify|qualified|advance|progress|through)"
     rf"(?: (?:to|for|into|from|through)(?: {_STAGE})?)?(?: {_FROM})?"
 )
-_GOAL = rf"(?:{_STAGE}|{_FROM}|through|qualify\w*|advance|progress)"
+_OUT = (
+    r"(?:(?:now|already|then|all|still) )*(?:out|eliminated|through|still in)"
+    r"(?: (?:of|in|to|into|for) (?:it|(?:the |this )?(?:draw|tournament|event|competition"
+    rf"|{_STAGE})))?"
+)
+"""`whos out`, behind a match that was lost: of the draw, since no ball is a who."""
+
+_GOAL = rf"(?:{_STAGE}|{_FROM}|through|out|eliminated|still in|qualify\w*|advance|progress)"
 _ASKS = regex(
     rf"{_LEAD}(?:(?:what|how many(?: wins| games| matches| points| more)*|how much)"
     rf" (?:do|must|would|will|did) (?:we|i) (?:(?:still|have|need|to|win|get|do|more|now|score) )+"
     rf"(?:to |for )(?:{_ON}|{_STAGE})"
     rf"|(?:do|are|will|can|could|would|did) we (?:(?:still|even|already|now) )*{_ON}"
     r"|(?:how many|who|which)(?: teams| pairs| of us)*(?: \w+){0,2}"
-    rf" (?:go|goes|get|gets|come|comes|make|makes) (?:it )?(?:through|on|out|to {_STAGE}|{_FROM}))"
+    rf" (?:go|goes|get|gets|come|comes|make|makes) (?:it )?(?:through|on|out|to {_STAGE}|{_FROM})"
+    rf"|(?:who|whos|who is|who are|(?:are|is) (?:we|they|it over for us)) {_OUT})"
     r"(?: (?:now|then|please|pls|today|anyone))*"
 )
 _NAMES_IT = regex(rf"\b{_GOAL}\b")

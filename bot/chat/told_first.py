@@ -8,7 +8,7 @@ from typing import TypeAlias
 
 from bot.chat.asking import asks
 from bot.chat.asks_model import ASKS_FROM
-from bot.chat.disputed_calls import is_disputed
+from bot.chat.disputed_calls import is_called_in, is_disputed
 from bot.chat.message import Message, opponents, read_message
 from bot.chat.note_or_question import begins_as_note
 from bot.chat.numbers import groups
@@ -98,7 +98,8 @@ def _told(part: str, rest: str, whole: Message, chat: ChatView, settles: Settles
     told = None if message.asks or not message.said else settles(part, message, chat)
     if not isinstance(told, _TOLD) or (isinstance(told, ScoreSaid) and not chat.match_on):
         return None
-    if isinstance(told, RallySaid) and not told.says_whose and is_disputed(whole.said):
+    is_whose = isinstance(told, RallySaid) and told.says_whose and not is_called_in(whole.said)
+    if isinstance(told, RallySaid) and not is_whose and is_disputed(whole.said):
         return None
     if isinstance(told, ScoreSaid):
         told = _with_server(told, whole)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
+from bot.chat.all_at_one_asked import asks_all_at_one
 from bot.chat.heat_of_the_moment import rages_at_referee, wants_a_head
 from bot.chat.hit_at_us_asked import asks_of_our_hip, asks_of_our_pop_ups
 from bot.chat.message import Message
@@ -28,7 +29,9 @@ from knowledge.rulebook.told_apart import (
     asks_who_should_serve,
 )
 from knowledge.rulebook.told_of_rally import asks_of_a_hurt_rally, tells_of_a_bounced_ball
+from knowledge.rulebook.told_people import asks_of_talk_across, asks_to_take_back
 from knowledge.rulebook.touching import tells_their_court
+from knowledge.rulebook.whose_point import asks_only_whose
 from knowledge.tactics.hurt_opponent import asks_if_fair
 from knowledge.tactics.our_poach import asks_of_our_poach, tells_of_their_poach
 from knowledge.vocabulary import Topic
@@ -105,6 +108,9 @@ def _asks_a_rule(message: Message) -> bool:
         asks_who_should_serve,
         asks_of_a_hurt_rally,
         tells_of_a_bounced_ball,
+        asks_to_take_back,
+        asks_of_talk_across,
+        asks_only_whose,
     )
     is_new = rule_of_a_newcomer(message.text) is not None
     return is_new or any(reader(message.text) for reader in readers) or asks_of_rules(message)
@@ -185,4 +191,5 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (_asks_whom_to_pair, Topic.PAIR_UP),
     (_weighs_a_lob, Topic.LOB),
     (_asks_what_is_not_known, Topic.PROBE),
+    (asks_all_at_one, Topic.WHOM_TO_TARGET),
 )

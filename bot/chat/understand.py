@@ -16,13 +16,14 @@ from bot.chat.book_said import own_pair_said
 from bot.chat.commands import BOOK_COMMANDS, TOPIC_COMMANDS, Command, command
 from bot.chat.consequence_asked import consequence_asked
 from bot.chat.courtesies import is_declined, is_regretted
-from bot.chat.disputed_calls import disputed_call
+from bot.chat.disputed_calls import call_and_question, disputed_call
 from bot.chat.dropped_behind import dropped_behind
 from bot.chat.emergency_said import emergency_said
 from bot.chat.fine_again import fine_again
 from bot.chat.follow_ups import answers_who_serves
 from bot.chat.game_opening import game_opening
 from bot.chat.game_put_right import game_put_right
+from bot.chat.instead_asked import told_and_instead
 from bot.chat.lead_asked import lead_asked
 from bot.chat.listed_said import listed_said
 from bot.chat.message import (
@@ -67,7 +68,7 @@ from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.two_partners_told import other_partner_told, two_partners_told
 from bot.chat.view import ChatView
-from bot.chat.weather_beside import tells_lightning, tells_weather
+from bot.chat.weather_beside import tells_lightning, tells_weather, tells_wind
 from bot.chat.who_writes import knowing_writer
 from knowledge.cautions import is_emergency
 from knowledge.complaints import complains
@@ -137,7 +138,8 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     beside = (scored,) if scored else fine_again(message, chat)
     beside = beside or lead_asked(message, chat)
     beside = beside or consequence_asked(message, chat) or told_and_noted(message, chat, settled)
-    beside = beside or rally_and_note(message, chat, settled) or dropped_behind(message, chat)
+    beside = beside or told_and_instead(message, chat) or rally_and_note(message, chat, settled)
+    beside = beside or dropped_behind(message, chat)
     if beside:
         return beside
     fixed = note_put_right(message, chat) or settled(text, message, chat)
@@ -151,6 +153,9 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
         told = tuple(weighed_note(message, chat) if one is message.note else one for one in said)
         told = _without_report(told, message)
         return _with_told(with_offers(told, message, chat), message, chat)
+    several = call_and_question(message, chat) if isinstance(fixed, Question) else ()
+    if several:
+        return several
     if isinstance(fixed, Question) and fixed.changes:
         return (fixed,)
     if isinstance(fixed, ResultSaid) and fixed.corrects:
@@ -193,7 +198,7 @@ def _with_told(
 def _heard(said: Understood) -> Understood:
     """A complaint of a body, or weather, that no topic was read from is answered as one."""
     match said:
-        case Unclear(text=text, slots=slots) if complains(text) or tells_lightning(text):
+        case Unclear(text=text, slots=slots) if complains(text) or _is_weather(text):
             topic = Topic.WEATHER_OR_BODY
             return Question(text=text, topic=topic, confidence=CERTAIN, slots=slots)
         case Question(topic=Topic.SMALLTALK_OR_UNKNOWN) if complains(said.text):
@@ -201,6 +206,10 @@ def _heard(said: Understood) -> Understood:
         case Question() if tells_weather(said):
             return replace(said, topic=Topic.WEATHER_OR_BODY)
     return said
+
+
+def _is_weather(text: str) -> bool:
+    return tells_lightning(text) or tells_wind(text)
 
 
 def _of_body(said: Understood, message: Message, chat: ChatView) -> Understood:

@@ -22,6 +22,7 @@ class ChatView:
     or one game's, was told last, until another begins; `noted`: the last message was a note;
     `asked_last`: a question was answered, and nothing was told since. `own_pairs`: those that a
     coach who writes speaks for, `draws` which of them plays womens, mens or mixed.
+    `windy`: a wind was told that blows still.
     """
 
     book: int
@@ -49,3 +50,4 @@ class ChatView:
     asked_last: bool = False
     own_pairs: tuple[tuple[PlayerId, PlayerId], ...] = ()
     draws: tuple[tuple[str, tuple[PlayerId, PlayerId]], ...] = ()
+    windy: bool = False

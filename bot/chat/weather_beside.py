@@ -19,6 +19,15 @@ _THEIRS = regex(
     r"\b(?:their|his|her|theyre|they (?:look|see|face)) (?:\w+ ){0,2}(?:eyes?|faces?|sun)\b"
     r"|\bbehind (?:us|me)\b|\b(?:should|do|can|could) (?:i|we) lob\b"
 )
+_BLOWS_ON = regex(
+    r"(?:(?:ok|okay|so|and|ugh|man|oh|now|but|wow) )*(?:its?|it is|(?:the )?wind(?: is|s)?"
+    r"|theres (?:a |some )?wind) (?:(?:really|just|now|still|so|proper|all) )*"
+    r"(?:gust\w*|blow\w*|swirl\w*|howl\w*|windy|coming|going)?(?: \w+){0,3}?"
+    r" (?:in|into|at|on|towards?|behind|against|across|from) (?:our|their|my|the|this|us|them)"
+    r"(?: (?:end|side|face|faces|back|backs|court))?(?: (?:now|again|today|here|still))*"
+)
+"""`its gusting into our end now`: how it blows, where no end is to be chosen."""
+
 _HIGH_BALLS = frozenset({Topic.LOB, Topic.AIM_OVERHEAD})
 
 
@@ -30,9 +39,23 @@ def tells_lightning(text: str) -> bool:
     return _LIGHTNING.search(text.lower()) is not None
 
 
+def tells_wind(text: str) -> bool:
+    """Whether it tells of nothing but wind: "its swirling no idea where its going"."""
+    said = text.lower().replace("'", "").replace("’", "")
+    entry = entry_by_words(said)
+    return entry is not None and entry.id == "wind" and _SWIRLS.search(said) is not None
+
+
+_SWIRLS = regex(
+    r"\b(?:its?|it is|the wind(?: is|s)?|wind) (?:\w+ ){0,2}(?:swirl\w*|gust\w*|blow\w*)\b"
+)
+
+
 def tells_weather(question: Question) -> bool:
     """Whether it is of the weather, though it was taken for talk or for the ball in the sun."""
     text = question.text.lower().replace("'", "").replace("’", "")
+    if question.topic is Topic.CHOOSE_END_OR_SERVE:
+        return _BLOWS_ON.fullmatch(text.rstrip(" .!")) is not None
     if question.topic is Topic.SMALLTALK_OR_UNKNOWN:
         entry = entry_by_words(text)
         return entry is not None and entry.id in _TOLD

@@ -6,7 +6,17 @@ from knowledge.regex import regex
 from knowledge.said_phrases import fold
 from knowledge.situation import OnCourt, Situation
 
-_EACH = regex(r"\b(?:each|apiece|both|two of them|(?:one|1) for (?:her|him|me) and)\b")
+THEM_ALL = (
+    r"(?:them|my (?:players|pair|two|girls|guys|boys|kids|ladies|team)|the (?:pair|two|girls))"
+)
+"""How a bench calls both of its own."""
+
+_EACH = regex(
+    r"\b(?:each|apiece|both|two of them|(?:one|1) for (?:her|him|me) and"
+    r"|(?:tell|(?:say|shout|yell|call) (?:to|at)"
+    r"|(?:cue|shout|line|word|message|msg|thought|liner)s? (?:for|to|at))"
+    rf" {THEM_ALL})\b"
+)
 _SEVERAL = regex(
     r"\b(?:two|three|four|five|2|3|4|5|few|couple|some|several)(?: of)?(?: \w+)?"
     r" (?:things|lines|cues|points|words|shouts|reminders|calls|keys)\b"

@@ -9,11 +9,13 @@ from dataclasses import replace
 from knowledge.advice import Advice, Choice, MatchFact
 from knowledge.game import Scoring
 from knowledge.regex import regex
+from knowledge.rulebook.bad_calls import BAD_CALL
 from knowledge.rulebook.entry import Rule, Ruling, rule_named
 from knowledge.rulebook.finding import Found, find_rule
 from knowledge.rulebook.hurt_awaited import as_awaited
 from knowledge.rulebook.in_format import in_format
 from knowledge.rulebook.partners_differ import PARTNERS_DISAGREE, partners_differ
+from knowledge.rulebook.their_call import as_their_call, called_in_by_them
 from knowledge.rulebook.theirs_to_call import as_theirs
 from knowledge.rulebook.whose_point import with_point
 from knowledge.situation import Asked, Situation
@@ -90,6 +92,7 @@ def advise(situation: Situation) -> Advice:
     format = situation.format if situation.match is None else situation.match.format
     rule = as_theirs(in_format(found.rule, format, situation.match), asked.words, ours)
     rule = as_awaited(rule, asked.words, asked.before, ours)
+    rule = as_their_call(rule, asked.words, asked.before, ours)
     rally = format is not None and format.scoring is Scoring.RALLY
     rule = replace(rule, ruling=with_point(rule.ruling, asked.words, rally_scoring=rally))
     return _advice(rule, found.others, is_officiated(asked))
@@ -104,6 +107,8 @@ def _is_named(rule: Rule, words: str) -> bool:
 
 def _found(asked: Asked, *, ours: Sequence[str]) -> Found:
     tapped = None if asked.rule is None else rule_named(asked.rule)
+    if tapped is None and called_in_by_them(asked.words, ours):
+        tapped = rule_named(BAD_CALL)
     if tapped is None and partners_differ(asked.words, ours):
         tapped = rule_named(PARTNERS_DISAGREE)
     return find_rule(asked.words, before=asked.before) if tapped is None else Found(rule=tapped)

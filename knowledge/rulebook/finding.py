@@ -22,7 +22,9 @@ from knowledge.rulebook.told_apart import (
     tells_of_a_bounce,
 )
 from knowledge.rulebook.told_of_rally import rule_of_rally
+from knowledge.rulebook.told_people import rule_of_people
 from knowledge.rulebook.touching import rule_of_touch
+from knowledge.rulebook.whose_point import asks_only_whose
 from knowledge.rulebook.words import Vocabulary, read_vocabulary, tokens_of, words_table
 
 MENDED_MOST = 600
@@ -105,10 +107,13 @@ def find_rule(words: str, *, before: str = "") -> Found:
     A question that stands by itself is read alone, one that leans together with the one before;
     where that stays unsure ("and with a referee?"), the one before is still meant.
     """
+    if asks_only_whose(words):
+        return _only_before(before)
     found = _find(words, before=before)
     likeliest = None if found.rule is None else found.rule.name
     decided = rule_told_apart(words, likeliest) or rule_of_touch(words, likeliest)
     decided = decided or rule_of_rally(words, likeliest, before=before)
+    decided = decided or rule_of_people(words, likeliest, before=before)
     if decided is None and waits_for_hurt(words, before=before):
         decided = MEDICAL
     if before and decided is None and tells_of_a_bounce(words):
@@ -116,6 +121,11 @@ def find_rule(words: str, *, before: str = "") -> Found:
         if earlier is not None and is_of_a_foot_in(earlier.name):
             decided = KITCHEN_ENTER
     return found if decided is None else Found(rule=rule_named(decided))
+
+
+def _only_before(before: str) -> Found:
+    """What the question before asked for; "is that our point" alone tells of nothing."""
+    return find_rule(before) if before else Found(rule=None)
 
 
 def _find(words: str, *, before: str) -> Found:

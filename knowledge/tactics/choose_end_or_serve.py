@@ -13,9 +13,11 @@ from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.chances import EndlessGameError, TossWorth, toss_worth
 from knowledge.game import Discipline, GameFormat, Scoring
 from knowledge.odds_words import in_hundred
+from knowledge.regex import regex
 from knowledge.situation import Situation, TossChoice, Wind
 from knowledge.sources import COMMON_PRACTICE, computed, rule
 from knowledge.tactics.score_view import rates_of, said_rates_first, view_of
+from knowledge.tactics.weather_said import folded
 from knowledge.tactics.win_chance import endless
 from knowledge.vocabulary import Topic
 
@@ -133,7 +135,20 @@ def _call(situation: Situation, pick: TossPick) -> str:
 def _worse_end(situation: Situation) -> str:
     if situation.asked.sun and situation.wind not in ALONG_COURT:
         return "Start facing the sun: finish with it behind you."
+    if _blows_along(situation) and not situation.asked.sun:
+        return "Start into the wind: finish with it behind you."
     return "Take the worse end first: finish on the good one."
+
+
+_WAYS = regex(r"\b(?:behind (?:us|me)|(?:in)?to (?:it|the wind)|against (?:it|the wind)|with it)\b")
+"""Both ways along the court, weighed in the question: "behind us first or into it"."""
+
+
+def _blows_along(situation: Situation) -> bool:
+    """Whether the wind is known to blow along the court: where to, or between which one chooses."""
+    if situation.wind in (Wind.BEHIND_US, Wind.AGAINST_US):
+        return True
+    return situation.wind is Wind.SOME and _WAYS.search(folded(situation.asked.words)) is not None
 
 
 def _reasons(situation: Situation, format: GameFormat, worth: TossWorth) -> tuple[Reason, ...]:
@@ -142,7 +157,9 @@ def _reasons(situation: Situation, format: GameFormat, worth: TossWorth) -> tupl
     if chose not in (TossChoice.SERVE, TossChoice.RECEIVE):
         found.append(_serve_reason(format, worth))
     if chose is not TossChoice.END:
-        found.append(_end_reason(worth, apart=_apart(situation)))
+        # Ends that are told to differ are what is chosen by; else the serve comes first.
+        at = 0 if end_points(situation) else len(found)
+        found.insert(at, _end_reason(worth, apart=_apart(situation)))
     return said_rates_first(view_of(situation), *found, _change_reason(format))
 
 

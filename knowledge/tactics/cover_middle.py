@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from types import MappingProxyType
 
 from knowledge.advice import Advice, Choice, Confidence, MatchFact, Reason
 from knowledge.effects import Truth
 from knowledge.engine import Part, confidence_of
-from knowledge.situation import Familiarity, OnCourt, Situation
+from knowledge.situation import Familiarity, OnCourt, Situation, Wind
 from knowledge.sources import COMMON_PRACTICE, Source, SourceKind
 from knowledge.tactics import middle_words as words
 from knowledge.tactics.conditions import WEAK_LEVEL
@@ -56,7 +57,7 @@ def advise(situation: Situation) -> Advice:
     settled = agreed_by_name(situation, choices)
     settled = settled or (both_ways(situation, choices) if said is None else None)
     if settled is not None:
-        return settled
+        return _in_the_wind(settled, situation)
     asked = situation.asked.ball_kind
     call = words.call(answer, asked)
     return Advice(
@@ -64,7 +65,7 @@ def advise(situation: Situation) -> Advice:
         call=call,
         reasons=_reasons(answer, asked, situation)[:REASONS_AT_MOST],
         number=_number(answer, situation),
-        unless=None if answer.pulled_wide else words.IF_WIDE,
+        unless=None if answer.pulled_wide else _unless(situation),
         assumed=_assumed(answer, situation) if said is None else _as_said(said),
         confidence=_confidence(answer, asked),
         numbers=_numbers(answer, situation),
@@ -73,6 +74,16 @@ def advise(situation: Situation) -> Advice:
         picture=picture(answer, call, asked),
         more=_more(answer),
     )
+
+
+def _unless(situation: Situation) -> str:
+    return words.IF_WIDE if situation.wind in (None, Wind.NONE) else words.IN_WIND
+
+
+def _in_the_wind(advice: Advice, situation: Situation) -> Advice:
+    """Who takes it stays; when to call it and what to let bounce does not."""
+    blows = situation.wind not in (None, Wind.NONE)
+    return replace(advice, unless=words.IN_WIND) if blows else advice
 
 
 def _shown(answer: MiddleAnswer, asked: BallKind | None) -> list[Taken]:

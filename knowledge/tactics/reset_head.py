@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from functools import cache
 from types import MappingProxyType
 
@@ -13,12 +14,13 @@ from knowledge.distress import Distress, distress_of
 from knowledge.general_rule import LINE_LIMIT, fitting, load_entries, load_table, optional_line
 from knowledge.planning.names import first_that_fits, pair_name
 from knowledge.planning.plan_lines import plan_lines
+from knowledge.regex import regex
 from knowledge.said_phrases import Phrases
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics.bad_stretch import BadStretch, bad_stretch, luck_or_leak
 from knowledge.tactics.symptoms import read_phrases, told_in
-from knowledge.tactics.weather_said import minutes_said
+from knowledge.tactics.weather_said import folded, minutes_said
 from knowledge.vocabulary import Topic
 
 OTHERWISE = "general"
@@ -44,6 +46,8 @@ def advise(situation: Situation) -> Advice:
     if distress is not None:
         return _people_first(distress)
     reset = find_reset(situation)
+    if (before := _words_for(situation)) is not None:
+        return _words_first(before, situation)
     stretch = bad_stretch(situation)
     lines = (reset.keep, _change(reset, stretch), reset.say)
     return Advice(
@@ -55,6 +59,41 @@ def advise(situation: Situation) -> Advice:
         assumed=_until_the_next(situation.asked.words),
         caution=reset.caution or (HEAT_DEFERS if situation.asked.hot else None),
         numbers={} if stretch is None else {"stretch_chance": stretch.chance},
+        choices=_choices(situation),
+    )
+
+
+_SAYS = "Say: "
+_WANTS_WORDS = regex(
+    r"(?:(?:so|ok|okay|and|but|then) )*(?:what|how) (?:do|should|can|could|would|shall) i"
+    r" (?:say|tell|put it)(?: to)? \w+(?: \w+)?(?: (?:now|then|though|right now))*"
+)
+
+
+def _words_for(situation: Situation) -> HeadReset | None:
+    """What the question before told of somebody, where only the words to say are asked for now."""
+    asked = situation.asked
+    if not asked.before or not _wants_words(asked.words):
+        return None
+    told = [line for line in reversed(asked.before.splitlines()) if not _wants_words(line)]
+    found = (find_reset(replace(situation, asked=replace(asked, words=line))) for line in told)
+    return next((reset for reset in found if reset.id != OTHERWISE), None)
+
+
+def _wants_words(line: str) -> bool:
+    return _WANTS_WORDS.fullmatch(folded(line).rstrip(" ?!.")) is not None
+
+
+def _words_first(reset: HeadReset, situation: Situation) -> Advice:
+    """One kind line to say, then what helps with it."""
+    said = reset.say.removeprefix(_SAYS)
+    lines = (reset.call.rstrip("."), reset.keep)
+    return Advice(
+        topic=Topic.RESET_HEAD,
+        call=f"{_SAYS}{said}{'' if said.endswith('?') else '.'}",
+        reasons=tuple(Reason(text=line, source=COMMON_PRACTICE) for line in lines),
+        unless=reset.unless or _next_ball(situation),
+        caution=reset.caution,
         choices=_choices(situation),
     )
 

@@ -103,7 +103,13 @@ def _settled(words: str, picked: Entry | None, likely: Likely) -> Entry | None:
         return picked  # "knee high": what is left of it tells of no body
     if first.kind == BODY or _share_of_bodies(likely) >= A_BODY_FROM:
         return _likeliest_body(likely)
-    return picked if likely.band is Band.UNSURE and picked is not None else first
+    if picked is None:
+        return first
+    # A half-sure guess whose words don't stand there is no match for weather whose words do.
+    is_weak = likely.band is Band.UNSURE or (
+        likely.band is Band.HALF_SURE and not picks(first, words)
+    )
+    return picked if is_weak else first
 
 
 _OWN_PARTS = {

@@ -22,6 +22,8 @@ FOR_BOTH = [
     "give me cue lines for both",
     "cue for mira and tom",
     "what should i say to both",
+    "what do i tell them",
+    "what should i shout to my two",
 ]
 SEVERAL = ["tell me three things to shout", "three things to say", "give me 3 lines to call out"]
 

@@ -39,6 +39,8 @@ def topics(text: str) -> list[Topic]:
         ("should we call a timeout at 4-8 and where do i serve okafor", [Topic.TIMEOUT_NOW, SERVE]),
         ("where do i dink ruiz and where do i dink okafor", [DINK, DINK]),
         ("should i lob ruiz or hale and who covers lobs", [Topic.LOB, Topic.LOB]),
+        ("where to serve okafor and who covers the middle", [SERVE, MIDDLE]),
+        ("how long is a timeout and do we have to win by two", [Topic.RULES_QUESTION] * 2),
     ],
 )  # fmt: skip
 def test_each_part_that_is_surely_a_question_stands_alone(text: str, wanted: list[Topic]) -> None:
@@ -62,6 +64,8 @@ def test_each_part_that_is_surely_a_question_stands_alone(text: str, wanted: lis
         "where do i dink okafor and where do i dink him when hes pulled wide",
         "next to me okafor dinks and i dont know who covers the middle",
         "who covers the middle? right?",
+        "okafor knows where to serve and how to attack",
+        "is it a fault if he touches the net and do we get the point",
     ],
 )
 def test_one_question_stays_one(text: str) -> None:

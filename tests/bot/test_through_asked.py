@@ -19,6 +19,8 @@ HOW_IT_STANDS = "won, "
         "how many wins do we need to go through",
         "do we still make the semis",
         "how many teams go through",
+        "so whos out",
+        "are we out of the draw",
     ],
 )
 def test_it_is_asked_of_the_event(text: str) -> None:
@@ -28,7 +30,13 @@ def test_it_is_asked_of_the_event(text: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["can we go through the middle", "what do we need to win this", "how do we get in"]
+    "text",
+    [
+        "can we go through the middle",
+        "what do we need to win this",
+        "how do we get in",
+        "we are out of timeouts",
+    ],
 )
 def test_play_and_chances_stay_what_they_were(text: str) -> None:
     assert not any(isinstance(one, PoolAsked) for one in understand(text, chat=EVENING))

@@ -19,6 +19,8 @@ from knowledge.ball_facts import NOTHING_SAID
 from knowledge.complaints import complains_of_us
 from knowledge.regex import regex
 from knowledge.rulebook.hurt_awaited import waits_for_hurt
+from knowledge.rulebook.told_people import asks_to_take_back
+from knowledge.rulebook.whose_point import asks_only_whose
 from knowledge.situation import Asked as Words
 from knowledge.situation import Situation
 from knowledge.tactics.symptoms import find_symptoms
@@ -89,6 +91,9 @@ def _goes_on_from(desk: Desk, question: Question) -> str | None:
     if last is not None and {_is_of_bodies(question), _is_of_bodies(last)} == {True}:
         has_speed = wind_said(last.text).mph is not None
         return last.text if has_speed else "\n".join(filter(None, [last.before, last.text]))
+    if last is not None and last.topic is question.topic is Topic.RESET_HEAD:
+        # Whose head it is, of which "what do i say to him" goes on.
+        return "\n".join([*(last.before or "").splitlines()[-LINES_BEFORE:], last.text])
     if last is not None and last.topic is question.topic is Topic.BEING_TARGETED:
         # Whom they play at stands while the talk is of what the two of us do.
         return "\n".join([*(last.before or "").splitlines()[-LINES_BEFORE:], last.text])
@@ -100,7 +105,10 @@ def _goes_on_from(desk: Desk, question: Question) -> str | None:
         return _of_the_return(question, last)
     if question.topic is not Topic.RULES_QUESTION or last is None:
         return None
+    if asks_only_whose(question.text):
+        return last.text if last.topic is Topic.RULES_QUESTION else None
     goes_on = _GOES_ON.search(question.text) or waits_for_hurt(question.text, before=last.text)
+    goes_on = goes_on or asks_to_take_back(question.text, before=last.text)
     return last.text if goes_on else None
 
 

@@ -30,7 +30,7 @@ from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.scout_card import scout
 from bot.chat.answers.scratched import told_anew
 from bot.chat.answers.when_we_play import when_we_play
-from bot.chat.follow_ups import OF_GAMES
+from bot.chat.games_asked import OF_GAMES
 from bot.chat.lead_asked import OF_LEAD
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows

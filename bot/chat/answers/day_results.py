@@ -1,4 +1,7 @@
-"""All matches that were finished today, of every pair of ours: whom against, and how they ended."""
+"""All matches that were finished today, of every pair of ours: whom against, and how they ended.
+
+The one that is on comes last, with how it stands.
+"""
 
 from __future__ import annotations
 
@@ -9,13 +12,15 @@ from bot.chat.answers.listing import within_screen
 from bot.chat.answers.plan_book import day_of
 from bot.chat.answers.pool_order import pair_words
 from bot.chat.answers.results import score_of
+from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.match_log import OF_VIDEO, format_from_json
 from bot.chat.match_results import MatchResult, result_of
-from bot.chat.reply import Reply
+from bot.chat.render import rows
+from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
 from knowledge.dataclass import dataclass
 from knowledge.vocabulary import PlayerId
-from scouting_db.values import MatchRow, MatchState
+from scouting_db.values import MatchId, MatchRow, MatchState
 
 LOOKED_AT = 60
 """Newest matches looked through: more than a day has, those announced the evening before too."""
@@ -32,16 +37,33 @@ class _Played:
 
 
 def day_told(desk: Desk) -> Reply | None:
-    """The matches in the order they were told of; None where fewer than two ended today."""
+    """The matches in the order they were told of; None where fewer than two ended today and none
+    is on."""
     played = [*_played(desk)][::-1]
-    if len(played) < FEWEST:
+    match = desk.context.match
+    now = None if match is None else _on_now(desk, match)
+    if now is None and len(played) < FEWEST:
         return None
     won = sum(one.result.won is True for one in played)
     head = wording("day.head").format(won=won, lost=len(played) - won)
     several = len({one.ours for one in played}) > 1
     lines = [_line(desk, one, names_ours=several) for one in played]
     left_out = wording("day.left_out")
-    return Reply(text="\n".join(within_screen([head], lines, (), left_out=left_out)))
+    if match is None or now is None:
+        return Reply(text="\n".join(within_screen([head], lines, (), left_out=left_out)))
+    on_now, taps = now
+    text = "\n".join(within_screen([head], lines, on_now, left_out=left_out))
+    return Reply(text=text, buttons=rows(taps), about=("match", match))
+
+
+def _on_now(desk: Desk, match: MatchId) -> tuple[list[str], list[Button]] | None:
+    """Whom the match that is on is against, how it stands, and the taps to count on."""
+    row = desk.match_row()
+    if row is None or not desk.log().is_begun:
+        return None
+    score, taps = scoreboard(desk, match)
+    theirs = () if row.their_pair is None else row.their_pair.players
+    return [wording("day.on").format(names=pair_words(desk, theirs)), score], taps
 
 
 def _played(desk: Desk) -> Iterator[_Played]:

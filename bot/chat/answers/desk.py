@@ -198,6 +198,7 @@ class Desk:
             asked_last=context.asked_last,
             own_pairs=own_pairs(self.coach, self.view),
             draws=() if self.coach is None else self.coach.draws,
+            windy=context.wind is not None,
         )
 
     def _over_format(self) -> GameFormat | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.answers.advised import advice_on
@@ -23,6 +24,7 @@ from bot.chat.answers.wind_of_today import in_the_wind
 from bot.chat.answers.write_down import write_down
 from bot.chat.changed import changed, in_last_frame, is_same_again
 from bot.chat.context import Asked, Depth
+from bot.chat.follow_ups import only_names
 from bot.chat.pronouns import only_contrasts
 from bot.chat.render import offer_buttons, with_buttons
 from bot.chat.reply import Reply
@@ -30,7 +32,7 @@ from bot.chat.said import Question
 from bot.chat.wording import wording
 from bot.chat.words import words
 from knowledge.advice import Advice
-from knowledge.vocabulary import Side, Topic
+from knowledge.vocabulary import PlayerId, Side, Topic
 
 
 def answer(desk: Desk, question: Question, *, short: bool | None = None) -> Reply:
@@ -46,6 +48,8 @@ def answer(desk: Desk, question: Question, *, short: bool | None = None) -> Repl
         fault = people_fault(desk, question.text, mentions)
         if fault is not None:
             return fault
+    if _asks_of_the_other(desk, question, about):
+        question = replace(question, topic=Topic.OPPONENT_REPORT, changes=False)
     rates = question.slots.rates
     taken_back = keep_rates(desk, rates) if rates is not None and rates.holds else []
     last = desk.context.asked
@@ -68,6 +72,24 @@ def answer(desk: Desk, question: Question, *, short: bool | None = None) -> Repl
     reply = answer_asked(desk, asked, offers=question.offers, short=short)
     others = rather_meant(desk, question.text, mentions)
     return with_buttons(reply, [*others, *write_down(desk, question), *taken_back])
+
+
+_OF_BOTH = frozenset({Topic.WHOM_TO_TARGET, Topic.ANSWER_PATTERN})
+"""Topics whose answer is about both of them, or about whoever does it."""
+
+
+def _asks_of_the_other(desk: Desk, question: Question, about: Sequence[PlayerId]) -> bool:
+    """ "And ingrid?" behind whom to target: what is known of her, where the same would come again.
+
+    A habit asked of somebody by name goes on with the next one's.
+    """
+    last = desk.context.asked
+    if last is None or question.topic is not last.topic or last.topic not in _OF_BOTH:
+        return False
+    if len(about) != 1 or about[0] in desk.ours:
+        return False
+    of_nobody = last.topic is Topic.WHOM_TO_TARGET or not last.about
+    return of_nobody and only_names(words(question.text), question.slots.mentions)
 
 
 def _keep_places(desk: Desk, question: Question, asked: Asked) -> None:

@@ -8,11 +8,14 @@ from bot.chat.answers.entries import with_score
 from bot.chat.answers.games_told import games_without_points
 from bot.chat.answers.match_over import take_over
 from bot.chat.answers.no_match import no_match
+from bot.chat.answers.questions import answer_asked
 from bot.chat.answers.rallies import last_rally, take_rally
+from bot.chat.answers.rally_details import lines_about
 from bot.chat.answers.score_faults import faults_of_state
 from bot.chat.answers.scoreboard import score_buttons
 from bot.chat.answers.scores import set_score
 from bot.chat.answers.won_what import won_what
+from bot.chat.asked import Asked
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
@@ -20,6 +23,7 @@ from bot.chat.said import RallySaid, RemarkSaid, ScoreRemark
 from bot.chat.score_reading import with_points
 from bot.chat.wording import wording
 from knowledge.game import state_at
+from knowledge.vocabulary import Topic
 from scouting_db.values import MatchId, Winner
 
 
@@ -40,6 +44,8 @@ def take_remark(desk: Desk, said: RemarkSaid) -> Reply:
             return _ask_whose_number(desk, match, said.number or 0)
         case ScoreRemark.LET:
             return with_score(desk, match, wording("score.let"))
+        case ScoreRemark.COUNTED_AS:
+            return _as_counted(desk, match, said)
         case ScoreRemark.MATCH_OVER:
             return take_over(desk, said)
         case ScoreRemark.RALLY_OR_MATCH:
@@ -48,6 +54,16 @@ def take_remark(desk: Desk, said: RemarkSaid) -> Reply:
             buttons = score_buttons(match, desk.log().lines + 1)[:2]
             whose = Reply(text=wording("score.point_whose"), buttons=rows(buttons))
             return ace(desk, said) or whose
+
+
+def _as_counted(desk: Desk, match: MatchId, said: RemarkSaid) -> Reply:
+    """Whose the last rally was by the log, and why; with none told, what the rulebook asks."""
+    last = last_rally(desk)
+    if last is None:
+        return answer_asked(desk, Asked(topic=Topic.RULES_QUESTION, text=said.text))
+    ours = last.won_by is Winner.US
+    lines = [wording("score.counted_ours" if ours else "score.counted_theirs")]
+    return with_score(desk, match, "\n".join([*lines, *lines_about(desk, match, last.n)]))
 
 
 def _turn_round(desk: Desk, match: MatchId, said: RemarkSaid) -> Reply:

@@ -113,6 +113,7 @@ class ScoreRemark(StrEnum):
     RALLY_OR_MATCH = "rally_or_match"
     MATCH_OVER = "match_over"
     LET = "let"
+    COUNTED_AS = "counted_as"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,8 +121,8 @@ class RemarkSaid:
     """ "Point" (whose?), "other way round", "make it 5" (`number`), "-3-4-1" (no score at all), "we
     won game one" (by what score? `number` where several are told), "2 more for us" (`number`, None
     where it is not said, and whether `ours`), "lost it then won one" (whose each was, `in_order`),
-    "they won so easily" (a rally or the match?), "won it, no, it was a let" (nobody's). "Other way
-    round, we lost it" also says `ours`.
+    "they won so easily" (a rally or the match?), "won it, no, it was a let" (nobody's), "is that
+    our point" (as it was counted). "Other way round, we lost it" also says `ours`.
     """
 
     text: str
