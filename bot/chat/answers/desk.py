@@ -102,9 +102,14 @@ class Desk:
         return self.person
 
     @property
+    def zone(self) -> str:
+        """The time zone of the book's own clock, in which its notes' days are counted too."""
+        return self.chat.zone or "UTC"
+
+    @property
     def day(self) -> int:
-        """Today's ordinal in UTC; a note's age is counted in days."""
-        return local_day(self.now, "UTC")
+        """Today's ordinal on the book's own clock; a note's age is counted in days."""
+        return local_day(self.now, self.zone)
 
     @property
     def view(self) -> BookView:

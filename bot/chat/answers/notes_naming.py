@@ -86,7 +86,7 @@ def with_kept_words(desk: Desk, situation: Situation) -> Situation:
         return situation
     people = situation.asked.about or tuple(one.player for one in situation.theirs)
     kept = desk.recall(
-        ("kept words", people), lambda: _kept_words(desk, people), Part.NOTES, Part.PEOPLE
+        ("kept words", people, desk.zone), lambda: _kept_words(desk, people), Part.NOTES, Part.PEOPLE
     )
     return replace(situation, kept_words=kept)
 
@@ -102,7 +102,7 @@ def _kept_words(desk: Desk, people: Sequence[PlayerId]) -> tuple[KeptWords, ...]
         own = [rows[one] for one in notes if not _is_put_right(rows[one], player)]
         told = [(row, kept) for row in own if (kept := _kept_of(desk, row, player))]
         found += [
-            KeptWords(player=player, words=kept, day=local_day(row.at, "UTC"))
+            KeptWords(player=player, words=kept, day=local_day(row.at, desk.zone))
             for row, kept in told[:MOST_IN_WORDS]
         ]
     return tuple(found)
