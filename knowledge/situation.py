@@ -120,10 +120,11 @@ class KeptWords:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class JammedHip:
-    """The hip, as its owner has it, at which a note says that somebody jams."""
+    """The hip, as its owner has it, at which a note says that somebody jams; or the shoulder."""
 
     player: PlayerId
     side: Side
+    is_shoulder: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
