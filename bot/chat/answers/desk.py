@@ -189,6 +189,7 @@ class Desk:
             forwarded=self.incoming.forwarded,
             pool_on=context.pool is not None,
             listing=context.listing is not None,
+            notes_listed=context.listing is not None and context.listing.what == "notes",
             card_open=context.scouting is not None and context.scouting.day == self.day,
             asks_serve=context.match is not None and context.asks_serve_of == context.match,
             hurt=asked is not None and tells_of_hurt(asked),
