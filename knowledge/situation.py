@@ -106,19 +106,25 @@ class Agreement:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KeptWords:
-    """A note on a player in words that no trait covers, and the ordinal of its day."""
+    """A note on a player in words that no trait covers, and the ordinal of its day.
+
+    `trait`: what was read from it, where that is asked after and its words say more: how often,
+    or when.
+    """
 
     player: PlayerId
     words: str
     day: int
+    trait: Trait | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class JammedHip:
-    """The hip, as its owner has it, at which a note says that somebody jams."""
+    """The hip, as its owner has it, at which a note says that somebody jams; or the shoulder."""
 
     player: PlayerId
     side: Side
+    is_shoulder: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

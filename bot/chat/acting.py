@@ -232,7 +232,7 @@ def _act(desk: Desk, understood: Understood) -> Reply:
         case PlanSaid():
             return tell_plan(desk, understood)
         case RetellSaid():
-            return retell(desk, understood.how)
+            return retell(desk, understood)
         case WriteDownSaid():
             note = taken_down(desk)
             return nothing_waits() if note is None else _act(desk, note)

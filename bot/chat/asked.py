@@ -102,7 +102,7 @@ def _plain(value: Any) -> Any:
     if isinstance(value, BallFacts):
         return facts_to_json(value)
     if isinstance(value, TraitAsked):
-        return [value.trait, value.value]
+        return [value.trait, value.value, value.is_open]
     return list(value) if isinstance(value, tuple) else value
 
 
@@ -173,6 +173,8 @@ READ: Mapping[str, Callable[[Any], Any]] = {
     "before": str,
     "facts": facts_from_json,
     "rally": SupposedRally,
-    "trait": lambda value: TraitAsked(trait=Trait(value[0]), value=maybe(Value, value[1])),
+    "trait": lambda value: TraitAsked(
+        trait=Trait(value[0]), value=maybe(Value, value[1]), is_open=value[2:] == [True]
+    ),
 }
 """How each field is read back; a test holds it to the fields of Asked."""

@@ -10,7 +10,7 @@ from dataclasses import replace
 from bot.chat.asked_beside import asked_beside
 from bot.chat.asks_model import ASKS_FROM
 from bot.chat.message import Message
-from bot.chat.said import Question, ScoreSaid, Unclear, Understood
+from bot.chat.said import MatchSaid, Question, ScoreSaid, Unclear, Understood
 from bot.chat.score_words import SCORE_WORDS
 from bot.chat.settled_topics import settled_topic
 from bot.chat.several_questions import part_of
@@ -46,6 +46,9 @@ def put_clearly(said: Understood, message: Message, chat: ChatView) -> Understoo
 def question_beside(fixed: Understood, message: Message, chat: ChatView) -> tuple[Question, ...]:
     """What is asked beside what was told, by the clause behind a score where that is clearer."""
     asked = asked_beside(fixed, message, chat)
+    if isinstance(fixed, MatchSaid) and fixed.we_serve is not None and not message.asks:
+        # "Next up x and y, we receive first" tells the start and asks for no choice of it.
+        return tuple(one for one in asked if one.topic is not Topic.CHOOSE_END_OR_SERVE)
     if not isinstance(fixed, ScoreSaid):
         return asked
     clearer = [put_clearly(one, message, chat) for one in asked]

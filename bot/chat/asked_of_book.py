@@ -19,7 +19,7 @@ def asked_of_book(message: Message, chat: ChatView) -> Understood | None:
         day_asked(message)
         or our_pair_asked(message)
         or day_question(message, chat)
-        or notes_asked(message)
+        or notes_asked(message, chat)
         or comparison_asked(message, chat)
         or how_sure_asked(message, chat)
     )

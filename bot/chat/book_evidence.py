@@ -36,13 +36,15 @@ class EvidenceReader(Protocol):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BookEvidence:
-    """A book's evidence as of a version: notes of those asked about, and every match's rates.
+    """A book's evidence as of a version, its days counted in `zone`: notes of those asked about,
+    and every match's rates.
 
     What nothing changed in is the same object in the next version's, so that whoever built on it
     sees at a glance that it still holds. None: not read yet.
     """
 
     version: int
+    zone: str = "UTC"
     notes: Mapping[PlayerId, Said] = field(default_factory=lambda: MappingProxyType({}))
     stances: Said | None = None
     matches: Mapping[MatchId, MatchRates] | None = None

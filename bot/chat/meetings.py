@@ -76,15 +76,16 @@ def meetings_of(
     theirs: Sequence[PlayerId],
     hands: Hands,
     today: int,
+    zone: str = "UTC",
 ) -> Meetings:
     """The matches by how near their pair is to this one; all fade with age as notes do.
 
-    `today` is a day's ordinal in UTC (Desk.day).
+    `today` is a day's ordinal in the zone (Desk.day).
     """
     earlier: list[RallyTally] = []
     others: list[RingTally] = []
     for one in reversed(matches):
-        day = local_day(one.made_at, "UTC")
+        day = local_day(one.made_at, zone)
         tally = replace(tallies[one.match], weight=age_factor(day, today=today))
         if not tally.rallies:
             continue

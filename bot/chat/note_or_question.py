@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.chat.asking import as_meant, opens_asking, surely_asks
+from bot.chat.counted_of_them import counts_theirs
 from bot.chat.forms import word_set
 from bot.chat.message import Message, names_somebody, opponents, read_message, weighed_note
 from bot.chat.note_ourselves import is_myself
@@ -70,7 +71,7 @@ def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
     if tells_of_private_life(message):
         return (note,)
     question = read_question(message, chat)
-    if tells_of(message.said, opponents(message.mentions, chat)):
+    if tells_of(message.said, opponents(message.mentions, chat)) or counts_theirs(message, chat):
         is_asked = _is_sure(question) and _speaks_of_us(message)
         return (note, question) if is_asked else (note,)
     if names_somebody(message) and _tells_of_others(message, question):

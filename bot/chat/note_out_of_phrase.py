@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
+from bot.chat.note_body_side import is_of_a_body_side
 from bot.chat.note_figures import is_number
 from bot.chat.note_hits import SKILLS, Hit
 from bot.chat.note_line import NoteLine
@@ -184,6 +185,8 @@ def _turned(claim: Claim, note: NoteLine) -> Claim:
         return claim
     if _is_lob_hit_at_another(claim, note):
         return replace(claim, trait=Trait.LOB)
+    if is_of_a_body_side(claim, note):
+        return replace(claim, trait=Trait.BODY_JAM)
     if claim.value is Value.OFTEN and _is_missed(claim, note):
         return replace(claim, value=Value.WEAKNESS)
     if claim.value is Value.STRENGTH and _is_true_of_few(claim, note):

@@ -14,6 +14,7 @@ from bot.chat.clauses import Clause, clauses
 from bot.chat.half_understood import worth_offering
 from bot.chat.kept_words import kept_words, negations, places_of_manner
 from bot.chat.note_asked import answered
+from bot.chat.note_bangs import of_bangers
 from bot.chat.note_claims import NOTHING_READ, Judged, only_names_skills, read_clause
 from bot.chat.note_corrections import corrected, leaves_denial_open
 from bot.chat.note_doubts import before_a_doubt, only_offered, vouched_for
@@ -94,7 +95,7 @@ def read_note(
         read = weigh(note, ruled.parts, ruled.claims, ruled.excepted)
         given = without_asides(given_to_partners(read.claims, note), note)
         read = replace(read, claims=without_unbothered(shared(given, note), note))
-        read = of_high_balls(note, vouched_for(note, read))
+        read = of_bangers(note, of_high_balls(note, vouched_for(note, read)))
     kept = (one for one in read.claims if not measures(one, said) and not is_of_shot(one, said))
     kept = (one for one in kept if not (is_open and one.denied))
     kept = (one for one in at_the_seam(kept, note) if not (weighed and is_feigned(one, note)))

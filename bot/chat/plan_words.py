@@ -164,9 +164,11 @@ def _our_own(message: Message) -> PlanSaid | None:
     return PlanSaid(text=message.text, what=PlanAsk.AGAIN, mentions=named)
 
 
+_AS_COPY = r"(?: (?:like|as|in) (?:an? )?(?:copy|message|text|msg))?"
 _SENDS_IT = regex(
-    rf"{POLITE}{SEND} (?:it|this|that)(?: (?:to|with|for) {HIM})?{END}"
-    rf"|{POLITE}{SEND} {HIM} (?:it|this|that){END}"
+    rf"{POLITE}{SEND} (?:it|this|that)(?: (?:to|with|for) {HIM})?{_AS_COPY}{END}"
+    rf"|{POLITE}{SEND} {HIM} (?:it|this|that){_AS_COPY}{END}"
+    rf"|{POLITE}(?:(?:a|the|one) )?copy (?:of (?:it|this|that) )?(?:to|for) {HIM}{END}"
 )
 _SO_THAT_WE_SEND = regex(
     rf"{POLITE}(?:say|put|write|word|phrase|make|give|get)(?: me| us)? (?:it|this|that)"

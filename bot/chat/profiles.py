@@ -26,13 +26,14 @@ CACHED_PROFILES = 512
 
 
 class Stamp(NamedTuple):
-    """What a profile is true of: the version that last wrote what it is made of, the day (ordinal),
-    and a match in a break.
+    """What a profile is true of: the version that last wrote what it is made of, the day (ordinal)
+    and the zone in which days are counted, and a match in a break.
     """
 
     version: int
     day: int
     between_games: MatchId | None = None
+    zone: str = "UTC"
 
 
 Read = Callable[[Sequence[PlayerId]], Mapping[PlayerId, Profile]]

@@ -60,6 +60,14 @@ ANOTHER_SHARE = regex(
     r"|effort|to (?:her|his|the|their|they)|of (?:her|his|the balls|balls|drives|dinks|drops)"
     r"|accura\w*|sure|humid\w*|battery)"
 )
+OF_BALLS = regex(
+    r"^ (?:of )?(?:the |her |his |their )?(?:serves?|srvs?|returns?|rets?)"
+    r"(?: (?:go|goes|went|come|came|land|lands|landed|are|were|was|is))?"
+    r" (?:in|out|short|deep|long|wide|high|low|soft|hard|crosscourt|cross|line|to|into|at|on|off"
+    r"|down|wing|middle)\b(?! (?:this|the (?:game|match)))"
+)
+"""What makes "3 of 5 returns short" balls, where nobody is said to win them."""
+
 COUNTED = regex(
     r"\b(?:so far|up to now|(?:un)?till? now|last|past|had|won|lost|took|today|tonight"
     r"|this (?:game|match|set)|(?:the )?(?:first|second|third) (?:game|set)|already)\b"

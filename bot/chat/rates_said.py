@@ -22,6 +22,7 @@ from bot.chat.rate_words import (
     EQUAL,
     FILLER,
     OF_ALL,
+    OF_BALLS,
     SIDE,
     SUPPOSED,
     USUAL,
@@ -82,9 +83,10 @@ def find_rates(text: str, said: Sequence[Word]) -> FoundRates | None:
     if not settled:
         return None
     places = frozenset(place for one in settled for place in one.places)
+    chances = [replace(one, count=None) for one in settled]
     rest = [word.folded for place, word in enumerate(said) if place not in places]
     return FoundRates(
-        rates=_together(settled if COUNTED.search(line.text) else _as_chances(settled)),
+        rates=_together(settled if COUNTED.search(line.text) else chances),
         places=places,
         is_usual=USUAL.search(line.text) is not None,
         is_all=all(word in FILLER for word in rest),
@@ -163,7 +165,8 @@ def _may_be_rate(
     """Whether a share beside a serve or a return is one of rallies won, and not of balls in."""
     before = line.text[edges[at] : edges[at + 1]]
     after = line.text[edges[at + 1] + 1 : edges[at + 2]]
-    if DOES_OTHER.search(before) or ANOTHER_SHARE.search(after + " "):
+    is_of_balls = not verb.is_said and OF_BALLS.search(after + " ") is not None
+    if is_of_balls or DOES_OTHER.search(before) or ANOTHER_SHARE.search(after + " "):
         return False
     if verb.is_said or two:
         return True
@@ -200,10 +203,6 @@ def _won_by_us(share: Share, *, is_ours: bool) -> tuple[int, int] | None:
         return share.count
     won, played = share.count
     return played - won, played
-
-
-def _as_chances(settled: Sequence[_Settled]) -> list[_Settled]:
-    return [replace(one, count=None) for one in settled]
 
 
 def _even_or_paired(line: RateLine, found: Sequence[Share], said: Sequence[Word]) -> list[_Settled]:

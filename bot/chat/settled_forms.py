@@ -32,6 +32,7 @@ from bot.chat.message import (
 )
 from bot.chat.middle_told import middle_told
 from bot.chat.nicknames_told import nickname_told
+from bot.chat.noted_asked import noted_asked
 from bot.chat.notes_dropped import notes_dropped
 from bot.chat.one_of_two_told import one_of_two_told
 from bot.chat.own_shape import settled_shape
@@ -61,6 +62,7 @@ from bot.chat.substitutes_said import substitute_said
 from bot.chat.substitutes_told_of import substitute_told_of
 from bot.chat.topic_put_right import topic_put_right
 from bot.chat.view import ChatView
+from bot.chat.without_note_asked import without_note_asked
 from bot.chat.write_down_said import write_down_said
 from bot.chat.zones_said import zone_said
 
@@ -76,6 +78,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
     fixed = fixed or score_doubted(message, chat) or counted_asked(message, chat)
     fixed = fixed or asked_of_book(message, chat) or side_quarrel(message, chat)
+    fixed = fixed or noted_asked(message, chat) or without_note_asked(message, chat)
     fixed = fixed or hurt_and_asked(message, chat) or partner_trouble(message, chat)
     fixed = fixed or fault_remembered(message, chat)
     fixed = fixed or match_of_strangers(message, chat) or announced_against(message, chat)

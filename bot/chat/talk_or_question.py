@@ -7,6 +7,7 @@ from dataclasses import replace
 from bot.chat.another_topic import another_topic
 from bot.chat.changes_said import as_change, leans, says_only_links, says_only_slots
 from bot.chat.common_words import is_common
+from bot.chat.counted_of_them import counts_theirs
 from bot.chat.courtesies import is_courtesy, without_courtesies
 from bot.chat.follow_ups import topic_carried
 from bot.chat.lexicon import the_lexicon
@@ -124,7 +125,7 @@ def _asked_in(message: Message, chat: ChatView) -> tuple[Understood, ...]:
     if tells_of_private_life(message):
         return (message.note,)
     is_heard = is_hearsay(message.said) or is_opinion_of_another(message.said, message.mentions)
-    if not message.asks and is_heard:
+    if (not message.asks and is_heard) or counts_theirs(message, chat):
         return (message.note,)
     if (shape := own_shape(message, chat)) is not None:
         return (message.note, shape)

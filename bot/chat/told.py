@@ -29,6 +29,9 @@ _TELLS = regex(
 )
 """How a clause opens that tells of our rallies, in a message that also asks."""
 
+_SETS = regex(r"^(?:(?:ok|so|and|but|hey|now|just) )*(?:say|lets say|let us say|assume)\b")
+"""How numbers are given to reckon with from now on, where nothing is asked beside them."""
+
 _MARKS = frozenset(",;.!?()\n–—")
 
 _USES = regex(
@@ -128,6 +131,8 @@ def _after(text: str, said: Sequence[Word]) -> str:
 
 def _are_told(text: str, words: Sequence[Word], found: FoundRates, line: str) -> bool:
     """Whether the rates are told of this match; in a question only by a clause of their own."""
+    if found.is_all and "?" not in text and _SETS.match(" ".join(word.folded for word in words)):
+        return True
     if found.is_supposed:
         return False
     if not _FIGURE.search(line) and not _asks(text, words, found):

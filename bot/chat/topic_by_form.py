@@ -86,6 +86,15 @@ _GAPS = regex(
 )
 """What to find out is what the book does not know of them."""
 
+_RATES_USED = regex(
+    r"(?:(?:so|ok|and|but) )*(?:what|which|whose) "
+    r"(?:(?:win |rally |serve |our |my )*(?:rates?|numbers?|percent(?:age)?s?|figures?))"
+    r" (?:(?:are|do|did|have|is) )?(?:you|u|that|it) (?:use|using|used|take|taking|took|assume"
+    r"|assuming|go by|going by|reckon with|based on|work with|working with)"
+    r"(?: (?:now|for (?:us|that|this|the (?:chances?|odds|game|match))|here|then))*"
+)
+"""`what rates are you using`: the chances say so in their first reason."""
+
 _BREAK_IN_LETTERS = regex(
     r"\s*(?:(?:ok|so|call|take|need|want|a|our|should|do|can|we|i) )*t/?o(?: (?:now|here|yet))*"
     r"\s*\?+\s*"
@@ -163,6 +172,10 @@ def _asks_what_is_not_known(message: Message) -> bool:
     return _GAPS.fullmatch(named_line(message.said, message.mentions)) is not None
 
 
+def _asks_for_rates(message: Message) -> bool:
+    return _RATES_USED.fullmatch(" ".join(word.folded for word in message.said)) is not None
+
+
 def _asks_if_fair(message: Message) -> bool:
     return asks_if_fair(message.text)
 
@@ -192,4 +205,5 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (_weighs_a_lob, Topic.LOB),
     (_asks_what_is_not_known, Topic.PROBE),
     (asks_all_at_one, Topic.WHOM_TO_TARGET),
+    (_asks_for_rates, Topic.WIN_CHANCE),
 )

@@ -16,8 +16,9 @@ class ChatView:
     as he or as she. `replying_to_note` says
     that the message answers one of our messages about a note. `tells_of_rally`: words may be
     about the rally just counted. `pool_on`: a pool is on in this chat; `listing`: a list was
-    shown last, so that "more" is its next page; `card_open`: a scout card waits for a tap, so that
-    "done" ends it; `asks_serve`: we asked who serves, so that "they do" answers it; `hurt`: the
+    shown last, so that "more" is its next page; `notes_listed`: it was somebody's notes;
+    `card_open`: a scout card waits for a tap, so that "done" ends it; `asks_serve`: we asked who
+    serves, so that "they do" answers it; `hurt`: the
     last question told of a body that hurts; `over_format`: how the match is played whose result,
     or one game's, was told last, until another begins; `noted`: the last message was a note;
     `asked_last`: a question was answered, and nothing was told since. `own_pairs`: those that a
@@ -42,6 +43,7 @@ class ChatView:
     tells_of_rally: bool = True
     pool_on: bool = False
     listing: bool = False
+    notes_listed: bool = False
     card_open: bool = False
     asks_serve: bool = False
     hurt: bool = False

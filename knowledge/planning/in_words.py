@@ -10,7 +10,7 @@ from knowledge.planning.names import first_that_fits, pair_name
 from knowledge.planning.probes import hand_choices, probes
 from knowledge.situation import OnCourt, Situation
 from knowledge.sources import book
-from knowledge.vocabulary import Topic
+from knowledge.vocabulary import Topic, Trait
 
 MOST_IN_WORDS = 3
 """Notes kept as words, where no trait is known."""
@@ -19,16 +19,23 @@ MOST_OF_WORDS = 40
 """Characters of such a note."""
 
 
-def in_words(people: Sequence[OnCourt], situation: Situation) -> tuple[Reason, ...]:
-    """Notes that no trait was read from, in their own words."""
+MOST_OF_A_COUNT = 60
+"""The same of one that is asked for by what it counts."""
+
+
+def in_words(
+    people: Sequence[OnCourt], situation: Situation, trait: Trait | None = None
+) -> tuple[Reason, ...]:
+    """Notes in their own words: those that no trait was read from, or those of the trait."""
     names = {one.player: one.name for one in people}
+    most = MOST_OF_WORDS if trait is None else MOST_OF_A_COUNT
     return tuple(
         Reason(
-            text=f"{names[one.player]}: “{shortened(one.words)}”",
+            text=f"{names[one.player]}: “{shortened(one.words, most)}”",
             source=aged(book(notes=1), one.day, situation.today),
         )
         for one in situation.kept_words
-        if one.player in names
+        if one.player in names and one.trait is trait
     )
 
 
@@ -44,6 +51,6 @@ def only_words(people: Sequence[OnCourt], words: tuple[Reason, ...]) -> Advice:
     )
 
 
-def shortened(words: str) -> str:
+def shortened(words: str, most: int = MOST_OF_WORDS) -> str:
     """The words within a line or two of a phone."""
-    return words if len(words) <= MOST_OF_WORDS else f"{words[: MOST_OF_WORDS - 1].rstrip()}…"
+    return words if len(words) <= most else f"{words[: most - 1].rstrip()}…"

@@ -51,7 +51,12 @@ def advise(situation: Situation) -> Advice:
     call, lines = _call(known), tuple(_line(one) for one in known)
     if situation.asked.trait is not None:
         call, first = trait_told(people, situation.asked.trait, today=situation.today)
-        lines = led_by(first, lines)
+        counted = in_words(people, situation, situation.asked.trait.trait)
+        if situation.asked.trait.is_open and len(counted) == len(people) == 1:
+            # How often or how many was asked of one: the count itself, where a line holds it.
+            call = first_that_fits((f"{counted[0].text}.", call))
+        counted = tuple(one for one in counted if f"{one.text}." != call)
+        lines = led_by((*first, *counted), lines)
     return Advice(
         topic=Topic.OPPONENT_REPORT,
         call=call,

@@ -92,19 +92,25 @@ def _fact(player: OnCourt, asked: TraitAsked, today: int | None) -> _Told:
         return _not_noted(player, asked.trait)
     words = fact_said(asked.trait, fact)
     source = aged(book(notes=len(fact.evidence), evidence=fact.evidence), fact.newest_day, today)
-    is_so = None if asked.value is None or fact.contradicted else fact.value is asked.value
+    is_told = asked.value is None or asked.is_open or fact.contradicted
+    is_so = None if is_told else fact.value is asked.value
     return _reading(player, words, is_so, Reason(text=f"{player.name}: {words}", source=source))
 
 
 def _skill(player: OnCourt, asked: TraitAsked, today: int | None) -> _Told:
     habit = asked.value in _HABIT
     estimate = player.profile.skills.get((asked.trait, habit))
+    if estimate is None and asked.is_open:
+        # "How many of her drops go in" may have been noted as how good they are.
+        habit = not habit
+        estimate = player.profile.skills.get((asked.trait, habit))
     if estimate is None or not estimate.evidence:
         return _not_noted(player, asked.trait)
     up = estimate.level > 0
     words = said_by_notes(asked.trait, estimate, habit=habit, up=up)
     is_even = estimate.is_open or 0 < estimate.says_yes == estimate.says_no
-    is_so = None if is_even or asked.value is None else up is (asked.value in _UP)
+    is_told = is_even or asked.is_open or asked.value is None
+    is_so = None if is_told else up is (asked.value in _UP)
     reason = Reason(text=f"{player.name}: {words}", source=source_of(estimate, today))
     return _reading(player, words, is_so, reason)
 

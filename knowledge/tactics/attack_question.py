@@ -13,7 +13,7 @@ from knowledge.court import KITCHEN_DEPTH_M
 from knowledge.dataclass import dataclass
 from knowledge.flight import SPEED_UP_MPS, Attackable, FlatFire, attackable
 from knowledge.regex import regex
-from knowledge.situation import OnCourt, Situation
+from knowledge.situation import JammedHip, OnCourt, Situation
 from knowledge.sources import computed
 from knowledge.tactics import attack_sizes as sizes
 from knowledge.vocabulary import BallQuality, Level, PlayerId, Side
@@ -63,7 +63,7 @@ class AttackQuestion:
     """A speed-up's setting; None and False where nothing is said of it.
 
     `striker_side` is the court of ours that it is played from, where the question says it;
-    `jammed` are the hips at which notes say that they jam.
+    `jammed` are the hips or shoulders at which notes say that they jam.
     """
 
     pair: tuple[OnCourt, ...]
@@ -76,7 +76,7 @@ class AttackQuestion:
     leaning: bool
     out_of_place: bool
     level: Level | None
-    jammed: Mapping[PlayerId, Side] = field(default_factory=lambda: MappingProxyType({}))
+    jammed: Mapping[PlayerId, JammedHip] = field(default_factory=lambda: MappingProxyType({}))
 
     @property
     def contact(self) -> Contact | None:
@@ -163,5 +163,5 @@ def question_of(situation: Situation) -> AttackQuestion:
         out_of_place=asked.pulled_wide in them
         or bool(_OUT_OF_PLACE.search(said_of_them(asked.words))),
         level=situation.level,
-        jammed=MappingProxyType({one.player: one.side for one in situation.jammed_hips}),
+        jammed=MappingProxyType({one.player: one for one in situation.jammed_hips}),
     )

@@ -13,7 +13,7 @@ from types import MappingProxyType
 from knowledge.court import KITCHEN_DEPTH_M, Point, at_kitchen_line
 from knowledge.dataclass import dataclass
 from knowledge.effects import Option, OptionId
-from knowledge.situation import OnCourt
+from knowledge.situation import JammedHip, OnCourt
 from knowledge.vocabulary import Hand, PlayerId, Side, Trait, Value
 
 CHEST = "chest"
@@ -31,7 +31,7 @@ class Spot(StrEnum):
     SHOULDER = "shoulder"
 
 
-NOBODY_JAMS: Mapping[PlayerId, Side] = MappingProxyType({})
+NOBODY_JAMS: Mapping[PlayerId, JammedHip] = MappingProxyType({})
 HIPS = (Spot.PADDLE_HIP, Spot.OTHER_HIP)
 PADDLE_HIP: str = Spot.PADDLE_HIP.value
 OTHER_HIP: str = Spot.OTHER_HIP.value
@@ -47,11 +47,11 @@ _UNKNOWN_HAND = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BodySpot:
-    """A spot of one opponent. `jams` is the hip at which a note says that they jam."""
+    """A spot of one opponent. `jams` is the hip, or the shoulder, at which a note says they jam."""
 
     target: OnCourt
     spot: Spot
-    jams: Side | None = None
+    jams: JammedHip | None = None
 
     @property
     def id(self) -> OptionId:
@@ -74,6 +74,8 @@ class BodySpot:
     @property
     def label(self) -> str:
         """ "right hip" where the hand is known, else "paddle hip" or "off-hand hip"."""
+        if self.jams is not None and self.jams.is_shoulder and self.is_noted:
+            return f"{self._own_side} shoulder"
         if self.hip is None and self.is_noted is not None:
             return f"{self._own_side} hip"
         if self.hip is None:
@@ -93,7 +95,7 @@ class BodySpot:
         """
         if self.jams is None or not self.is_hip:
             return None
-        return self._own_side is self.jams
+        return self._own_side is self.jams.side
 
     @property
     def _own_side(self) -> Side:
@@ -112,7 +114,7 @@ class BodySpot:
 
 
 def spots_of(
-    pair: Sequence[OnCourt], *, leaning: bool, jammed: Mapping[PlayerId, Side] = NOBODY_JAMS
+    pair: Sequence[OnCourt], *, leaning: bool, jammed: Mapping[PlayerId, JammedHip] = NOBODY_JAMS
 ) -> tuple[BodySpot, ...]:
     """Every spot of both; the shoulder only of opponents who lean in."""
     kinds = [one for one in Spot if leaning or one is not Spot.SHOULDER]

@@ -246,8 +246,10 @@ def _numbers(found: Sequence[Target], *, called: Sequence[Target] = ()) -> Mappi
 
 
 def _more(found: Sequence[Target]) -> tuple[str, ...]:
-    """Every phase, the even ones too, and the arithmetic of the share."""
-    lines = [_in_full(one) for one in found]
+    """Every phase, the even ones in one line, and the arithmetic of the share."""
+    even = [words.LABEL[one.phase] for one in found if words.ground(one) is None]
+    lines = [_in_full(one) for one in found if words.ground(one) is not None]
+    lines += [f"Even: {', '.join(even).lower()}"] if even else []
     total = sum(one.per_100 for one in found)
     return (
         *lines,
@@ -263,8 +265,7 @@ def _more(found: Sequence[Target]) -> tuple[str, ...]:
 def _in_full(target: Target) -> str:
     label, aim = words.LABEL[target.phase], words.aimed(target)
     reason = words.ground(target)
-    if reason is None:
-        return f"{label}: even"
+    assert reason is not None, "what is even has no reason"
     why = reason.text.partition(": ")[2] or reason.text
     if words.is_behind(target):
         why = why.removeprefix(f"{aim}, ")

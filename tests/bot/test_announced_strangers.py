@@ -30,6 +30,14 @@ def test_both_of_the_pair_are_added(said: str) -> None:
     talk.store.close()
 
 
+def test_who_serves_first_in_it_asks_for_no_choice_of_ends(fresh: Talk) -> None:
+    fresh.say("we are colm and marguerite")
+    told = fresh.say(
+        "next up stan whitlock and odette marlow eleven forty court two we receive first"
+    )
+    assert told == "No stan whitlock and odette marlow in your book yet."
+
+
 def test_what_is_played_waits_for_both_and_then_counts() -> None:
     talk = new_coach()
     talk.say("semi vs bram and lotte 14:00 dont know them")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+from talk import Talk
 from topic_examples import VIEW
 
 from bot.chat.behind_asked import behind_asked
@@ -54,3 +55,15 @@ def test_a_poacher_met_is_answered_as_a_habit(said: str) -> None:
 @pytest.mark.parametrize("said", ["what if okafor starts poaching", "plan if okafor poaches"])
 def test_what_they_may_start_to_do_is_still_a_change_of_plans(said: str) -> None:
     assert isinstance(plan_said(read_message(said, VIEW), VIEW), PlanSaid)
+
+
+def test_one_note_within_another_is_quoted_once_and_what_is_even_takes_a_line(fresh: Talk) -> None:
+    for text in ("next: soll and quist", "yes"):
+        fresh.say(text)
+    for text in ("soll lefty hits hard", "soll tall lefty hits hard"):
+        fresh.say(text)
+    fresh.say("who do we target")
+    why = fresh.say("why").splitlines()
+    assert len([line for line in why if "“" in line]) == 1
+    assert not any("more" in line for line in why[-1:])
+    assert len([line for line in why if "even" in line.lower()]) == 1

@@ -12,7 +12,7 @@ from book_edits import edit_at_random
 from databases import watched
 from evidence_afresh import evidence_of
 from scouted_pair import scout
-from talk import Talk, demo_talk
+from talk import SATURDAY, Talk, demo_talk
 
 from bot.chat import book_views
 from bot.chat.answers import evidence_read
@@ -24,10 +24,7 @@ from knowledge.evidence import Observation
 from knowledge.vocabulary import TRAITS, PlayerId, Rate, Seen, Trait, Value
 from scouting_db.book import Book
 from scouting_db.exchange import export_book, import_book
-from scouting_db.values import (
-    NewObservation,
-    RateRow,
-)
+from scouting_db.values import Micros, NewObservation, RateRow
 
 SEEDS, EDITS_A_SEED = 2, 30
 
@@ -264,3 +261,19 @@ def test_kept_evidence_belongs_to_its_store(noted: Talk) -> None:
     assert evidence_of(other, afresh=False) == evidence_of(other, afresh=True)
     assert len({id(views) for views in _VIEWS.values()}) == len(_VIEWS)
     other.store.close()
+
+
+@pytest.mark.parametrize(
+    "said", [("hale is slow", "we're in Denver"), ("we're in Denver", "hale is slow")]
+)
+def test_a_note_of_a_minute_ago_is_todays_wherever_the_clock_is_set(
+    fresh: Talk, said: tuple[str, ...]
+) -> None:
+    """At 06:40 UTC it is still the evening before in Denver."""
+    fresh.now = Micros(SATURDAY - 12_000_000_000)
+    for text in ("new opponent ben hale", *said):
+        fresh.say(text)
+    assert "1 note, today)" in fresh.say("report on hale")
+    assert "“slow”, Mira, today" in fresh.say("why")
+    fresh.say("we're in Auckland")
+    assert "1 note, today)" in fresh.say("report on hale")

@@ -1,4 +1,4 @@
-"""A hip that a note names goes before the one that a rule would guess.
+"""A hip or a shoulder that a note names goes before the one that a rule would guess.
 
 Common practice, no source.
 """
@@ -30,6 +30,9 @@ def playing(demo: Talk) -> Talk:
         ("soll hates the ball at his right hip no left hip sorry, hates it", "left hip"),
         ("soll jams at the left hip, no wait, the right hip", "right hip"),
         ("soll jams at the right hip sorry left", "left hip"),
+        ("soll doesnt like balls at her left shoulder, chicken wing", "left shoulder"),
+        ("soll hates left shoulder balls", "left shoulder"),
+        ("soll lefty, jams at the left hip, no wait, the right shoulder", "right shoulder"),
     ],
 )
 def test_the_hip_that_was_noted_is_called(playing: Talk, note: str, hip: str) -> None:

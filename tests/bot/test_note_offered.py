@@ -27,6 +27,8 @@ def claims(talk: Talk) -> set[tuple[str, str, bool]]:
         ("okafor lobs a lot, i am not sure", "lob often?"),
         ("okafor is a lefty, but i'm not sure", "left-handed?"),
         ("okafor's drop sits", "third-shot drop weak?"),
+        ("okafor bangs everything", "third-shot drop rarely?"),
+        ("okafor is a total banger", "third-shot drop rarely?"),
     ],
 )
 def test_what_the_note_may_say_is_offered_and_not_claimed(
@@ -41,6 +43,8 @@ def test_what_the_note_may_say_is_offered_and_not_claimed(
     [
         ("okafor has the paddle low at the net", "ready position neutral?"),
         ("okafor is not weak under high balls any more", "overhead weak?"),
+        ("okafor doesnt bang everything", "third-shot drop rarely?"),
+        ("okafor hits everything back", "third-shot drop rarely?"),
         ("okafor and lindqvist are maybe stacking, i am not sure", "stacking rarely?"),
         (
             "okafor is lefthanded and he plays on the right side, lindqvist is righty",

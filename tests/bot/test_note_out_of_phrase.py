@@ -47,6 +47,9 @@ def test_a_word_out_of_its_phrase_claims_nothing(demo: Talk, text: str, torn: st
         ("hale handles spin serves really well", "handles_spin strength"),
         ("hale has good answers to spin", "handles_spin strength"),
         ("hale plays the left side", "side_played left"),
+        ("hale hates right hip balls", "body_jam weakness"),
+        ("hale hates moving left", "moves_left weakness"),
+        ("hale is slow to her left hip", "moves_left weakness"),
         ("hale runs down every lob over her head", "lob_defense strength"),
     ],
 )

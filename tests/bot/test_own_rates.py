@@ -32,8 +32,27 @@ def test_they_hold_for_the_match_and_a_question_sets_them_anew(demo: Talk) -> No
 
 
 @pytest.mark.parametrize(
+    "text", ["say we win 47% on serve, 61% receiving", "ok lets say 47/61", "assume 47/61"]
+)
+def test_numbers_given_to_reckon_with_hold_until_taken_back(demo: Talk, text: str) -> None:
+    demo.say(text)
+    assert demo.context.rates == (0.47, 0.61)
+    demo.tap("undo")
+    assert demo.context.rates is None
+
+
+def test_the_same_numbers_are_those_supposed_before(demo: Talk) -> None:
+    demo.say("what if we win 47% on serve, 61% receiving")
+    demo.say("same numbers, chance at 8-8-1 we serve")
+    assert told(demo).asked.rates == (0.47, 0.61)
+    demo.say("win chance at 9-8-2")
+    assert told(demo).asked.rates is None
+
+
+@pytest.mark.parametrize(
     ("text", "rates"),
     [
+        ("say we win 47% on serve, chances at 5-5-1?", (0.47, None)),
         ("if we won 50% on serve what are our chances at 5-5-1", (0.5, None)),
         ("what if we win 50% on serve, 60% returning", (0.5, 0.6)),
         ("win chance with 50/50", (0.5, 0.5)),

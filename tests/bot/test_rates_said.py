@@ -170,6 +170,21 @@ def test_ratios_of_somebody_are_notes_and_scores_are_scores() -> None:
     assert isinstance(understand("9-8-2", chat=EVENING)[0], ScoreSaid)
 
 
+@pytest.mark.parametrize(
+    "text", ["hale 60% drop 40% drive on thirds", "hale 60/40 drop drive", "hale 7 of 9 drops in"]
+)
+def test_shares_of_one_of_them_are_kept_and_ask_nothing(text: str) -> None:
+    (said,) = understand(text, chat=EVENING)
+    assert isinstance(said, NoteSaid)
+
+
+@pytest.mark.parametrize("counted", ["3 of 5 returns short", "3/5 serves in", "60% serves wide"])
+def test_balls_counted_beside_a_question_are_no_rallies_of_ours(counted: str) -> None:
+    *_, asked = understand(f"hale {counted}, where do i stand", chat=EVENING)
+    assert isinstance(asked, Question)
+    assert asked.slots.rates is None
+
+
 @given(st.none() | st.floats(0, 1, allow_nan=False), st.none() | st.floats(0, 1, allow_nan=False))
 def test_stored_rates_read_back(serving: float | None, receiving: float | None) -> None:
     text = rates_to_text(SaidRates(serving=serving, receiving=receiving))

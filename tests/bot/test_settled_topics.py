@@ -127,3 +127,8 @@ def test_a_habit_or_a_body_alone_is_no_rule(text: str) -> None:
 )
 def test_a_lob_into_the_sun_is_a_lob_and_no_end(text: str, topic: Topic) -> None:
     assert _topic(text) is topic
+
+
+@pytest.mark.parametrize("text", ["what rates are you using", "which numbers do you go by"])
+def test_the_rates_used_are_told_with_the_chance(text: str) -> None:
+    assert _topic(text) is Topic.WIN_CHANCE

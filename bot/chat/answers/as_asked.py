@@ -31,7 +31,7 @@ from knowledge.vocabulary import Hand, PlayerId, Side, Topic, Trait
 def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Asked:
     """The question with all that its words settle, as the chat remembers it."""
     slots = question.slots
-    rates, counts = _supposed(desk, slots)
+    rates, counts = _supposed(desk, question)
     is_supposed = question.changes or question.topic is Topic.WIN_CHANCE
     return Asked(
         topic=question.topic,
@@ -163,9 +163,19 @@ def _supposed_hands(question: Question) -> tuple[tuple[PlayerId, Hand], ...]:
     return tuple((player, hand) for player in spoken_of or ())
 
 
-def _supposed(desk: Desk, slots: Slots) -> Numbers:
-    """Numbers of this question only, over those told of the match; none where it has none."""
-    said = slots.rates
+_SAME_NUMBERS = regex(
+    r"\b(?:same|those|these) (?:numbers?|rates?|percent(?:age)?s?|shares?)\b", re.IGNORECASE
+)
+
+
+def _supposed(desk: Desk, question: Question) -> Numbers:
+    """Numbers of this question only, over those told of the match; none where it has none.
+
+    "Same numbers, chance at 8-8-1": those that the question before was supposed with.
+    """
+    said, last = question.slots.rates, desk.context.asked
+    if said is None and last is not None and _SAME_NUMBERS.search(question.text):
+        return last.rates, last.counts
     if said is None or said.holds or said.says_nothing:
         return None, None
     return numbers_over(said, (desk.context.rates, desk.context.counts))

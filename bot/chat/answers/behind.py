@@ -34,7 +34,7 @@ def behind_lines(desk: Desk, advice: Advice) -> tuple[str, ...]:
     named = set(advice.named_evidence)
     shown = sorted(evidence, key=lambda each: (each not in named, *_place(each)))[:MOST_LINES]
     lines = [*_notes(desk, shown), *_matches(desk, shown), *_rallies(desk, shown)]
-    more = len(evidence) - len(lines)
+    more = len(evidence) - len(shown)
     rest = [wording("behind.more").format(count=more)] if more > 0 else []
     best = chance_of_being_best(advice)
     return (*best, wording("behind.title"), *(f"· {line}" for line in lines), *rest)
@@ -58,9 +58,21 @@ def _place(evidence: EvidenceId) -> tuple[int, list[int]]:
 
 
 def _notes(desk: Desk, shown: Sequence[EvidenceId]) -> Iterator[str]:
-    for one in desk.book.told_notes(shown):
+    told = desk.book.told_notes(shown)
+    for at, one in enumerate(told):
+        if any(_is_part_of(one, other, before=n < at) for n, other in enumerate(told) if n != at):
+            continue
         name = desk.view.short_name(one.player)
         yield f"{name}: " + ", ".join((_quoted(one.words), *_of_note(desk, one)))
+
+
+def _is_part_of(one: ToldNote, other: ToldNote, *, before: bool) -> bool:
+    """Whether the other's words say it whole, of the same player, by the same and on that day; of
+    two alike the second is part of the first."""
+    whose = (one.player, one.author, one.day, one.heard)
+    if whose != (other.player, other.author, other.day, other.heard):
+        return False
+    return one.words in other.words and (one.words != other.words or before)
 
 
 def _of_note(desk: Desk, one: ToldNote) -> Iterator[str]:

@@ -103,9 +103,14 @@ class Desk:
         return self.person
 
     @property
+    def zone(self) -> str:
+        """The time zone of the book's own clock, in which its notes' days are counted too."""
+        return self.chat.zone or "UTC"
+
+    @property
     def day(self) -> int:
-        """Today's ordinal in UTC; a note's age is counted in days."""
-        return local_day(self.now, "UTC")
+        """Today's ordinal on the book's own clock; a note's age is counted in days."""
+        return local_day(self.now, self.zone)
 
     @property
     def view(self) -> BookView:
@@ -190,6 +195,7 @@ class Desk:
             forwarded=self.incoming.forwarded,
             pool_on=context.pool is not None,
             listing=context.listing is not None,
+            notes_listed=context.listing is not None and context.listing.what == "notes",
             card_open=context.scouting is not None and context.scouting.day == self.day,
             asks_serve=context.match is not None and context.asks_serve_of == context.match,
             hurt=asked is not None and tells_of_hurt(asked),

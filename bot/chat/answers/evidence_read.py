@@ -28,7 +28,7 @@ def with_profiles(desk: Desk, players: Sequence[PlayerId]) -> BookView:
         found = _read_profiles(desk, people)
     else:
         written = desk.stamps.of(Part.PEOPLE, Part.NOTES, Part.MATCHES, Part.LOG)
-        stamp = Stamp(written, desk.day, _between_games(desk))
+        stamp = Stamp(written, desk.day, _between_games(desk), desk.zone)
         kept = desk.views.profiles
         found = kept.get(desk.book_id, stamp, people, partial(_read_profiles, desk))
     return replace(desk.view, profiles=MappingProxyType(found))
@@ -61,7 +61,10 @@ def evidence_of(
     """These players' notes and every match's rates, as they stand now."""
     now = desk.version + desk.book.has_written
     kept = desk.views.evidence(desk.book_id)
-    found = BookEvidence(version=now) if kept is None else _brought_to(desk, now, kept)
+    if kept is None or kept.zone != desk.zone:
+        found = BookEvidence(version=now, zone=desk.zone)
+    else:
+        found = _brought_to(desk, now, kept)
     if players:
         found = found.knowing(players, desk.book)
     if with_stances:

@@ -8,10 +8,12 @@ from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.notes import PARSER_VERSION
 from bot.chat.context import Context
 from bot.chat.file import LARGEST_BYTES, File
+from bot.chat.names import find_mentions
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.wording import wording
+from bot.chat.words import words as words_of
 from bot.post import Incoming
 from knowledge.dataclass import dataclass
 from knowledge.vocabulary import PlayerId, Seen, Trait, Value
@@ -77,7 +79,9 @@ def export(desk: Desk, words: str) -> Reply:
         name=f"{name or 'book'}.{'csv' if is_table else 'json'}", content=text.encode("utf-8")
     )
     key = "file.players" if is_table else "file.book"
-    return Reply(text=wording(key), file=file)
+    is_of_one = any(not one.pronoun for one in find_mentions(words_of(words), desk.chat_view()))
+    only_whole = [wording("file.only_whole")] if is_of_one and not is_table else []
+    return Reply(text="\n".join([wording(key), *only_whole]), file=file)
 
 
 def _preview_book(desk: Desk, text: str) -> Reply:

@@ -1,4 +1,4 @@
-"""At which hip a note says that somebody jams: "pops up at his right hip"."""
+"""At which hip or shoulder a note says that somebody jams: "pops up at his right hip"."""
 
 from __future__ import annotations
 
@@ -20,7 +20,8 @@ _AIMS = frozenset({Topic.AIM_ATTACK, Topic.CUE, Topic.GAME_PLAN, Topic.WHOM_TO_T
 
 _HIP = regex(
     r"\b(?P<side>left|right|lft|rt)(?:[ -](?:hand|handed|side))?[ -]"
-    r"(?:hip|pocket|ribs?|armpit|thigh|waist|side of (?:the|his|her|their) body)\b",
+    r"(?:hip|pocket|ribs?|armpit|thigh|waist|(?P<shoulder>shoulder)"
+    r"|side of (?:the|his|her|their) body)\b",
     re.IGNORECASE,
 )
 _PUT_RIGHT = regex(
@@ -67,6 +68,12 @@ def _of(rows: Sequence[NoteRow], player: PlayerId) -> Iterator[JammedHip]:
             start, end = one.span
             for found in _HIP.finditer(row.text):
                 if found.start() <= end + _NEAR and found.end() >= start - _NEAR:
-                    told = _PUT_RIGHT.match(row.text, found.end()) or found
+                    put = _PUT_RIGHT.match(row.text, found.end())
+                    again = None if put is None else _HIP.match(row.text, put.start("side"))
+                    told = again or put or found
                     is_left = told["side"].lower().startswith("l")
-                    yield JammedHip(player=player, side=Side.LEFT if is_left else Side.RIGHT)
+                    yield JammedHip(
+                        player=player,
+                        side=Side.LEFT if is_left else Side.RIGHT,
+                        is_shoulder=(again or found)["shoulder"] is not None,
+                    )

@@ -10,11 +10,11 @@ from bot.chat.answers.desk import Desk
 from bot.chat.names import find_mentions
 from bot.chat.notes import read_note
 from bot.chat.opponents_told import denied
-from bot.chat.said import Certainty
+from bot.chat.said import Certainty, Mention
 from bot.chat.words import Word, words
 from knowledge.regex import regex
 from knowledge.situation import KeptWords, Situation
-from knowledge.vocabulary import PlayerId, Topic
+from knowledge.vocabulary import PlayerId, Topic, Trait
 from scouting_db.names import fold
 from scouting_db.values import NoteId, NoteRow, Part
 from scouting_db.zones import local_day
@@ -85,14 +85,20 @@ def with_kept_words(desk: Desk, situation: Situation) -> Situation:
     if situation.topic is not Topic.OPPONENT_REPORT:
         return situation
     people = situation.asked.about or tuple(one.player for one in situation.theirs)
+    trait = None if situation.asked.trait is None else situation.asked.trait.trait
     kept = desk.recall(
-        ("kept words", people), lambda: _kept_words(desk, people), Part.NOTES, Part.PEOPLE
+        ("kept words", people, trait, desk.zone),
+        lambda: _kept_words(desk, people, trait),
+        Part.NOTES,
+        Part.PEOPLE,
     )
     return replace(situation, kept_words=kept)
 
 
-def _kept_words(desk: Desk, people: Sequence[PlayerId]) -> tuple[KeptWords, ...]:
-    """The newest words on each that none of their claims carries."""
+def _kept_words(
+    desk: Desk, people: Sequence[PlayerId], trait: Trait | None
+) -> tuple[KeptWords, ...]:
+    """The newest words on each that none of their claims carries, and what counts the trait."""
     newest = desk.book.newest_with_claims(limit=NOTES_SEARCHED)
     rows = {row.note: row for row in newest}
     words_of = [(row.note, row.text) for row in newest]
@@ -100,28 +106,73 @@ def _kept_words(desk: Desk, people: Sequence[PlayerId]) -> tuple[KeptWords, ...]
     found = []
     for player, notes in naming.items():
         own = [rows[one] for one in notes if not _is_put_right(rows[one], player)]
-        told = [(row, kept) for row in own if (kept := _kept_of(desk, row, player))]
+        counting = [row for row in own if trait and _counts(row, player, trait)][:MOST_IN_WORDS]
+        told = [
+            (row, kept)
+            for row in own
+            if row not in counting and (kept := _kept_of(desk, row, player))
+        ]
         found += [
-            KeptWords(player=player, words=kept, day=local_day(row.at, "UTC"))
+            KeptWords(player=player, words=kept, day=local_day(row.at, desk.zone))
             for row, kept in told[:MOST_IN_WORDS]
+        ]
+        found += [
+            KeptWords(
+                player=player,
+                words=_whole(row, _named_in(desk, row)),
+                day=local_day(row.at, desk.zone),
+                trait=trait,
+            )
+            for row in counting
         ]
     return tuple(found)
 
 
+_COUNTED = regex(
+    r"\d|\b(?:only|when|whenever|if|unless|except|until|after|once|half|most|mostly"
+    r"|one|two|three|four|five) (?:of|in|out of|\w)",
+    re.IGNORECASE,
+)
+"""What says how often, how many, or when."""
+
+
+def _counts(row: NoteRow, player: PlayerId, trait: Trait) -> bool:
+    """Whether the note claims the trait of the player in words that say more than the claim."""
+    claims = any((one.player, one.trait) == (player, trait) for one in row.observations)
+    return claims and _COUNTED.search(row.text) is not None
+
+
+def _named_in(desk: Desk, row: NoteRow) -> list[Mention]:
+    said = find_mentions(words(row.text), desk.chat_view())
+    return [one for one in said if not one.pronoun]
+
+
+def _whole(row: NoteRow, named: Sequence[Mention]) -> str:
+    """The note without the name that it opens with."""
+    opening = _OPENING.match(row.text)
+    begins = 0 if opening is None else opening.end()
+    is_led = bool(named) and not row.text[begins : named[0].span[0]].strip()
+    begins = named[0].span[1] if is_led else begins
+    return row.text[begins:].strip(" :,;.-") or row.text.strip()
+
+
 def _kept_of(desk: Desk, row: NoteRow, player: PlayerId) -> str:
-    """The whole of a note that claims nothing of the player; of another what it left as words."""
-    view = desk.chat_view()
-    named = [one for one in find_mentions(words(row.text), view) if not one.pronoun]
+    """The whole of a note that claims nothing of the player; of another what it left as words.
+
+    A bare count says nothing without what it counts: there the whole note is given too.
+    """
+    named = _named_in(desk, row)
     if all(one.player != player for one in row.observations):
-        opening = _OPENING.match(row.text)
-        begins = 0 if opening is None else opening.end()
-        is_bare = len(named) == 1 and not row.text[begins : named[0].span[0]].strip()
-        begins = named[0].span[1] if is_bare else begins
-        return row.text[begins:].strip(" :,;.-") or row.text.strip()
+        return _whole(row, named if len(named) == 1 else ())
     if len(named) != 1:
         return ""
-    left = read_note(row.text, words(row.text), named, view).kept
-    return ", ".join(one for one in left if len(one.split()) > 1 and not _is_claimed(row, one))
+    left = read_note(row.text, words(row.text), named, desk.chat_view()).kept
+    kept = [one for one in left if len(one.split()) > 1 and not _is_claimed(row, one)]
+    is_count = any(_BARE_COUNT.fullmatch(one) for one in kept)
+    return _whole(row, named) if is_count else ", ".join(kept)
+
+
+_BARE_COUNT = regex(r"(?:about |maybe |like )?\d+ (?:of|in|out of|for) \d+|\d+ ?%?", re.IGNORECASE)
 
 
 def _is_claimed(row: NoteRow, kept: str) -> bool:

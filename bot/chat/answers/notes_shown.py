@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.chat.answers.claims_told import claim_words, cut
 from bot.chat.answers.desk import Desk
@@ -11,7 +12,7 @@ from bot.chat.answers.names import ask_which, by_pair, settled
 from bot.chat.answers.notes_naming import notes_on
 from bot.chat.answers.plan_book import day_of
 from bot.chat.note_manner import is_hedged
-from bot.chat.notes_asked import COUNT, TODAY, UNSURE, YESTERDAY
+from bot.chat.notes_asked import BARE, COUNT, TODAY, UNSURE, YESTERDAY
 from bot.chat.reply import Reply
 from bot.chat.said import BookSaid
 from bot.chat.shown_list import Listing
@@ -33,7 +34,7 @@ def show_notes(desk: Desk, said: BookSaid) -> Reply:
     players = settled(mentions)
     if players is None:
         return ask_which(desk, said.text, mentions)
-    asked = [one for one in said.words.split() if one in (COUNT, TODAY, YESTERDAY, UNSURE)]
+    asked = [one for one in said.words.split() if one in (COUNT, TODAY, YESTERDAY, UNSURE, BARE)]
     if not players and said.words and not asked:
         return Reply(text=wording("name.whom"))
     if asked == [COUNT] and not players:
@@ -41,6 +42,8 @@ def show_notes(desk: Desk, said: BookSaid) -> Reply:
         return Reply(text=_count(notes) if notes else _none(asked))
     if not players:
         rows = _on_days(desk, desk.book.recent_notes(limit=LOOKED_AT), asked)
+        if BARE in asked:
+            rows = [row for row in rows if not row.observations]
         return _told(rows, asked, wording(_whole(asked)), _none(asked))
     desk.context = desk.context.looking_at(*players)
     if len(players) == 1 and not asked:
@@ -71,9 +74,11 @@ def notes_page(desk: Desk, player: PlayerId, page: int) -> Reply:
     )
     older = [_lines(row, player) for row in rows[SHOWN_NOTES:]]
     if not older:
+        only = Listing(what="notes", of=player)
+        desk.context = replace(desk.context, listing=only)  # behind it "and hale" asks for his
         return newest
-    count = wording("note.more").format(count=len(older))
     listing = Listing(what="notes", of=player, page=page)
+    count = wording("note.more").format(count=len(older))
     return show_page(desk, listing, older, first=[*newest.text.split("\n"), count])
 
 
@@ -94,7 +99,9 @@ def _told(
         return Reply(text=f"{name}: {_count(len(rows))}" if name else _count(len(rows)))
     lines = [line for row in rows[:most] for line in _lines(row, of)]
     left = len(rows) - most
-    more = [wording("note.more").format(count=left)] if left > 0 and (TODAY in asked) else []
+    more = (
+        [wording("note.more").format(count=left)] if left > 0 and {TODAY, BARE} & {*asked} else []
+    )
     return Reply(text="\n".join([head, *lines, *more]))
 
 
@@ -130,9 +137,13 @@ def _on_days(desk: Desk, rows: Sequence[NoteRow], asked: Sequence[str]) -> Seque
 
 
 def _whole(asked: Sequence[str]) -> str:
+    if BARE in asked:
+        return "note.only_words"
     return "note.of_today" if TODAY in asked else "note.newest"
 
 
 def _none(asked: Sequence[str]) -> str:
+    if BARE in asked:
+        return wording("note.all_read")
     days = [one for one in asked if one in (TODAY, YESTERDAY)]
     return wording("note.none_day").format(day=days[0]) if days else wording("note.none_at_all")

@@ -142,12 +142,12 @@ def ended_at(desk: Desk, row: MatchRow) -> Micros:
 
 def day_of(desk: Desk, at: Micros) -> int:
     """The ordinal of the day on the book's own clock."""
-    return local_day(at, desk.chat.zone or "UTC")
+    return local_day(at, desk.zone)
 
 
 def start_of_day(desk: Desk) -> Micros:
     """When today began on the book's own clock."""
-    now = local_time(desk.now, desk.chat.zone or "UTC")
+    now = local_time(desk.now, desk.zone)
     midnight = now.replace(hour=0, minute=0, second=0, microsecond=0)
     return Micros(int(midnight.timestamp() * 1e6))
 

@@ -28,7 +28,7 @@ def meetings_before(desk: Desk) -> Meetings:
         return Meetings()
     current = desk.context.match
     return desk.recall(
-        ("meetings", ours, theirs, current, desk.day, desk.format().discipline),
+        ("meetings", ours, theirs, current, desk.day, desk.zone, desk.format().discipline),
         lambda: _read_meetings(desk, ours, theirs, current),
         Part.NOTES,
         Part.MATCHES,
@@ -61,12 +61,13 @@ def _read_meetings(
     memory = desk.views.memories.of(desk.book_id)
     return memory.recall(
         "meetings",
-        (matches, theirs, hands, desk.day),
+        (matches, theirs, hands, desk.day, desk.zone),
         lambda: meetings_of(
             matches,
             desk.views.tallies.of(desk.book_id, matches, desk.book.logs),
             theirs=theirs,
             hands=hands,
             today=desk.day,
+            zone=desk.zone,
         ),
     )

@@ -9,10 +9,11 @@ from bot.chat.answers.explaining import advice_again, explain
 from bot.chat.answers.how_sure import how_sure
 from bot.chat.answers.mixes import pick, show_mix
 from bot.chat.answers.questions import answer_asked
+from bot.chat.answers.without_note import without_note
 from bot.chat.context import Asked, Depth
 from bot.chat.render import offer_buttons, rows
 from bot.chat.reply import Reply
-from bot.chat.said import Retelling
+from bot.chat.said import Retelling, RetellSaid
 from bot.chat.wording import wording
 from knowledge.vocabulary import Topic
 
@@ -24,8 +25,11 @@ OFFERED = 3
 _LESS = {Depth.REASONS: Depth.SHORT, Depth.FULL: Depth.SHORT}
 
 
-def retell(desk: Desk, how: Retelling) -> Reply:
+def retell(desk: Desk, said: RetellSaid) -> Reply:
     """The last answer as is wanted now; a word of help where nothing was asked yet."""
+    how = said.how
+    if how is Retelling.WITHOUT:
+        return without_note(desk, said.text)
     asked = desk.context.asked
     if asked is None:
         key = "unclear.how_sure" if how is Retelling.SURE else "unclear.why"

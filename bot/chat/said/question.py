@@ -120,13 +120,14 @@ class Retelling(StrEnum):
     TO_PARTNER = "to_partner"
     SURE = "sure"
     FIGURE = "figure"
+    WITHOUT = "without"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RetellSaid:
     """The last answer, otherwise told: "tell me more", "shorter", "exact mix", "how sure".
 
-    `TO_PARTNER`: as a line to say to one's partner.
+    `TO_PARTNER`: as a line to say to one's partner. `WITHOUT`: as it would be without a note.
     """
 
     text: str
