@@ -15,7 +15,6 @@ from bot.chat.context import (
     AskedServe,
     Context,
     Depth,
-    Listing,
     SaidState,
     Tagged,
 )

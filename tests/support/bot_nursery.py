@@ -147,8 +147,8 @@ def _obey(orders: IO[str], answers: IO[str]) -> None:
     for line in iter(orders.readline, ""):
         order = json.loads(line)
         if "start" in order:
-            answer: int | None = _fork(order)
-            alive.add(answer)
+            answer: int | None = started = _fork(order)
+            alive.add(started)
         else:
             answer = _exit_code(order["wait"], order["within_s"])
             if answer is not None:
