@@ -21,6 +21,7 @@ from bot.chat.context import (
 from bot.chat.format_said import SaidFormat
 from bot.chat.pending import Pending
 from bot.chat.rally_supposed import SupposedRally
+from bot.chat.shown_list import Listing
 from knowledge.ball_facts import BallFacts, Footing, Spin
 from knowledge.ball_facts import Depth as PairDepth
 from knowledge.game import Discipline, Scoring

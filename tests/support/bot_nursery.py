@@ -147,8 +147,9 @@ def _obey(orders: IO[str], answers: IO[str]) -> None:
     for line in iter(orders.readline, ""):
         order = json.loads(line)
         if "start" in order:
-            answer: int | None = started = _fork(order)
+            started = _fork(order)
             alive.add(started)
+            answer: int | None = started
         else:
             answer = _exit_code(order["wait"], order["within_s"])
             if answer is not None:
