@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from scouting_db.known_names import Known, is_no_name, known_first_name, known_surname
@@ -82,7 +82,13 @@ def _all_fits(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
         yield from _shortened(keys, words[0], squeeze(" ".join(words[1:])))
 
 
-def _alike(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
+def _alike(keys: NameKeys, words: list[str]) -> Iterable[Fit]:
+    if len(words) > 1:
+        return _sounding(keys, words)
+    return keys.kept(words[0], lambda: tuple(_sounding(keys, words)))
+
+
+def _sounding(keys: NameKeys, words: list[str]) -> Iterator[Fit]:
     key = "".join(words)
     is_known = len(words) == 1 and not is_no_name(key)
     for near in keys.sounding_like(key):

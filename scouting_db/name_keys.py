@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Sequence
-from itertools import islice, takewhile
+from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from rapidfuzz import process
 from rapidfuzz.distance import DamerauLevenshtein
 
+from scouting_db.name_fit import Fit
 from scouting_db.name_forms import Form, Strength, forms, given_name, is_particles
 from scouting_db.name_parts import traces
 from scouting_db.sounds import consonants, sound
@@ -33,6 +33,9 @@ _SMALL_ROSTER = 2_000
 _KEPT_NEAR = 8
 """Typed keys whose near ones are kept: one look-up asks for them several times."""
 
+_KEPT_WORDS = 4096
+"""Words whose fits are kept: a word is looked up alone and beside others, and most come again."""
+
 
 class NameKeys:
     """Every form of every player, prepared so that finding one hardly depends on how many."""
@@ -45,6 +48,7 @@ class NameKeys:
         self._by_rest: dict[str, list[str]] = defaultdict(list)
         """Keys by what is left without their first letter, short ones without any of them."""
         self._near: dict[str, tuple[str, ...]] = {}
+        self._fits: dict[str, tuple[Fit, ...]] = {}
         self.heard: set[tuple[str, int]] = set()
         """Keys that only sound like the name of the player at that position."""
         for position, row in enumerate(self.roster):
@@ -87,19 +91,28 @@ class NameKeys:
 
     def begins(self, folded: str) -> bool:
         """Whether some form begins with these folded letters."""
-        return next(_from(self.keys, folded), None) is not None
+        return bool(_from(self.keys, folded, at_most=1))
 
     def beginning_with(self, start: str) -> list[str]:
-        return list(islice(_from(self._sorted, start), CANDIDATES))
+        return _from(self._sorted, start)
 
     def given_beginning_with(self, start: str) -> list[str]:
-        return list(islice(_from(self._given, start), CANDIDATES))
+        return _from(self._given, start)
 
     def given_heard_from(self, start: str) -> list[str]:
         """First names that begin with these sounds: `stef` of Stephanie, `madd` of Madison."""
         at = bisect_left(self._given_heard, (start, ""))
-        ahead = islice(self._given_heard, at, at + CANDIDATES)
+        ahead = self._given_heard[at : at + CANDIDATES]
         return [key for heard, key in ahead if heard.startswith(start)]
+
+    def kept(self, word: str, found: Callable[[], tuple[Fit, ...]]) -> tuple[Fit, ...]:
+        """Who a single word fits, as found at first: the roster stays as it is."""
+        fits = self._fits.get(word)
+        if fits is None:
+            while len(self._fits) >= _KEPT_WORDS:
+                self._fits.pop(next(iter(self._fits)), None)
+            fits = self._fits[word] = found()
+        return fits
 
     def sounding_like(self, key: str) -> tuple[str, ...]:
         """The nearest keys of nearly the same consonants, at most `CANDIDATES`."""
@@ -147,7 +160,12 @@ def _rests(key: str) -> set[str]:
     return {key[:at] + key[at + 1 :] for at in places}
 
 
-def _from(ordered: Sequence[str], start: str) -> Iterator[str]:
+def _from(ordered: Sequence[str], start: str, *, at_most: int = CANDIDATES) -> list[str]:
+    """The words that begin so, of a sorted row."""
     at = bisect_left(ordered, start)
-    ahead = (ordered[each] for each in range(at, len(ordered)))
-    return takewhile(lambda one: one.startswith(start), ahead)
+    found: list[str] = []
+    for each in ordered[at : at + at_most]:
+        if not each.startswith(start):
+            break
+        found.append(each)
+    return found
