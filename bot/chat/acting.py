@@ -122,7 +122,8 @@ def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
         else:
             replies += [_act(desk, one) for one in group]
     last = understood[-1]
-    if isinstance(last, BookSaid) and last.verb is BookVerb.SCORE and len(replies) > 1:
+    asks_score = isinstance(last, BookSaid) and last.verb is BookVerb.SCORE
+    if asks_score and len(replies) > 1 and not told:
         replies = [joined([*replies[:-1], brief(replies[-1])])]
     return said_once(replies)
 

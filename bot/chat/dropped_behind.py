@@ -10,6 +10,7 @@ from bot.chat.said import BookSaid, Certainty, NoteSaid
 from bot.chat.several_questions import part_of
 from bot.chat.trait_holders_said import claims_of
 from bot.chat.view import ChatView
+from bot.chat.words import WORDS_READ_AT_MOST
 
 _MARKS = frozenset(",;.!\n–—")
 
@@ -21,7 +22,8 @@ def dropped_behind(message: Message, chat: ChatView) -> tuple[BookSaid | NoteSai
     """
     said = message.said
     marked = [at for at in range(1, len(said)) if set(said[at].gap) & _MARKS]
-    if chat.forwarded or "?" in message.text or not marked:
+    is_cut = len(said) >= WORDS_READ_AT_MOST  # what stands behind would be read as its end
+    if chat.forwarded or "?" in message.text or is_cut or not marked:
         return ()
     behind = part_of(message, marked[-1], len(said), chat)
     # "Delete" behind a mark may look like the name of somebody new.

@@ -21,9 +21,8 @@ from bot.chat.view import ChatView
 
 def match_announced(message: Message, chat: ChatView) -> MatchSaid | None:
     """The match to come; None where play is told, or who serves in the match that is on."""
-    named: Sequence[Mention] = [
-        one for one in opponents(message.mentions, chat) if not _is_a_slip(one)
-    ]
+    theirs = [one for one in opponents(message.mentions, chat) if not _is_a_slip(one)]
+    named: Sequence[Mention] = theirs
     said = without_heading(message.said)
     begins = begins_as_match(said)
     if begins:
@@ -31,7 +30,7 @@ def match_announced(message: Message, chat: ChatView) -> MatchSaid | None:
     else:
         not_them = denied(message.said, named)
         named = [one for one in named if one not in not_them and not is_schedules(one)]
-    told = () if begins else opponents_told(message, named)
+    told = () if begins else opponents_told(message, theirs)
     found = match_said(message.text, said, told or named, announced=bool(told))
     line = message.told.line.text
     serves_now = chat.match_on and "serv" in line and serving_side(line) is not None

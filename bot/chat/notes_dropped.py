@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from bot.chat.message import Message
+from bot.chat.numbers import groups
 from bot.chat.said import BookSaid, BookVerb, Claim, Mention
 from bot.chat.trait_holders_said import claims_of
 from bot.chat.view import ChatView
@@ -108,7 +109,8 @@ def notes_dropped(message: Message, chat: ChatView) -> BookSaid | None:
     line = " ".join(word.folded for word in message.said)
     if not named:
         found = _PART.match(line)
-        what = _claimed(line, chat) if found is None else found["what"]
+        is_score = bool(groups(message.said))
+        what = found["what"] if found is not None else "" if is_score else _claimed(line, chat)
         is_told = bool({*what.split()} - _NOT_ABOUT)
         return BookSaid(text=what, verb=BookVerb.DROP_NOTES) if is_told else None
     found = _form_of(line) or (_PLAINLY.match(line) if message.note.claims else None)

@@ -52,6 +52,10 @@ _PARTS = regex(
 )
 """Where the next of them may begin, in the text."""
 
+_OF_RALLIES = regex(rf"\b(?:more|{_RALLY}|{_RUNNING})\b")
+_IN_ORDER = regex(r"\b(?:then|after|next|followed)\b")
+"""Without either, "they got 8 we got 4" and "nine for us and six for them" are a score."""
+
 _ANEW = regex(r"\b(?:another|next|again|one more|1 more)\b")
 _OURS = frozenset(["we", "i", "our", "ours", "us"])
 
@@ -68,12 +72,15 @@ LONGEST_TOLD = 40
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Run:
-    """So many rallies of one side; `is_anew`: surely none of those told before."""
+    """So many rallies of one side; `is_anew`: surely none of those told before; `is_of_score`: a
+    number that a score would have as well.
+    """
 
     ours: bool
     number: int
     is_anew: bool
     says_whose: bool = True
+    is_of_score: bool = False
 
 
 def rallies_in_order(message: Message, chat: ChatView) -> RemarkSaid | None:
@@ -99,6 +106,8 @@ def _told_plainly(line: str) -> tuple[bool, ...] | None:
     if runs is None or len(told) < len(("one", "another")):
         return None
     if len(told) < FEWEST_BARE and _BARE.search(line):
+        return None
+    if all(one.is_of_score for one in runs) and not _IN_ORDER.search(line):
         return None
     is_one_again = len({*told}) == 1 and not any(one.is_anew for one in runs)
     return None if is_one_again else told
@@ -138,7 +147,9 @@ def _run(found: re.Match[str], side: bool, *, is_behind_then: bool, before: str)
     many = int(found["n"] or found["m"] or 1)
     is_repeated = is_bare and found["who"] is None and found[0].strip() == before
     marked = found["next"] or found["again"] or found["more"] or is_repeated or is_behind_then
-    return _Run(ours=ours, number=many, is_anew=bool(marked) or many > 1)
+    has_number = found["m"] or (found["took"] and found["n"])
+    is_of_score = bool(has_number) and not _OF_RALLIES.search(found[0])
+    return _Run(ours=ours, number=many, is_anew=bool(marked) or many > 1, is_of_score=is_of_score)
 
 
 def _told_at_length(message: Message, chat: ChatView) -> tuple[bool, ...] | None:

@@ -64,6 +64,11 @@ def _named_anew(message: Message) -> str:
     return message.text[begins:ends] if is_last and _DOES_ANEW.fullmatch(line) else ""
 
 
+def _is_it_was(rest: Sequence[str]) -> bool:
+    """ "It was", "no its": of the past, or put right; "its dov" is who comes next."""
+    return set(rest) <= _IT_WAS and (rest[0] in _SETS_RIGHT or "was" in rest)
+
+
 def names_who(message: Message) -> bool:
     """ "It was lindqvist": a player in somebody's place, and not whose rally it was."""
     if _named_anew(message):
@@ -79,7 +84,7 @@ def names_who(message: Message) -> bool:
         len(named) == 1
         and not is_whose
         and rest[:1] != []
-        and (set(rest) <= _IT_WAS or _OTHER_ONE.issuperset(rest))
+        and (_is_it_was(rest) or _OTHER_ONE.issuperset(rest))
         and message.said[0].folded == rest[0]
     )
 

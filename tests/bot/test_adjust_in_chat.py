@@ -58,10 +58,9 @@ def test_a_button_of_no_trouble_we_know_is_answered_kindly(demo: Talk) -> None:
 
 def test_how_rallies_ended_counts_and_is_shown(demo: Talk) -> None:
     demo.say("match vs okafor and lindqvist")
-    demo.say("we serve first")
+    demo.say("they serve first")
     for _ in range(10):
         demo.say("lost it, tom missed the return")
-        demo.say("our point")
     said = demo.say("what do we change? our misses")
     assert said.startswith("Return higher")
     assert "It lost 10 of the 10 you tagged (book: 10 lost rallies today)" in said
