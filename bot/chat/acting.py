@@ -121,11 +121,13 @@ def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
             replies.append(_answered(desk, questions))
         else:
             replies += [_act(desk, one) for one in group]
-    last = understood[-1]
-    asks_score = isinstance(last, BookSaid) and last.verb is BookVerb.SCORE
-    if asks_score and len(replies) > 1 and not told:
+    if len(replies) > 1 and not told and _asks_score(understood[-1]):
         replies = [joined([*replies[:-1], brief(replies[-1])])]
     return said_once(replies)
+
+
+def _asks_score(said: Understood) -> bool:
+    return isinstance(said, BookSaid) and said.verb is BookVerb.SCORE
 
 
 def _told_and_noted(

@@ -18,7 +18,7 @@ from bot.chat.answers import (
     imports,
 )
 from bot.chat.answers.announced_first import announced_first, waiting
-from bot.chat.answers.desk import Desk, Uniform, unforeseeable
+from bot.chat.answers.desk import Desk
 from bot.chat.answers.handed_back import forget_private, handed_back
 from bot.chat.answers.long_messages import LONGEST_KEPT, with_notice
 from bot.chat.answers.newly_known import everybody, with_newly_known
@@ -39,6 +39,7 @@ from bot.chat.rights import for_reader, may_press, may_say
 from bot.chat.said import KIND_OF, CoachSaid, Kind, Understood
 from bot.chat.tap_kinds import KIND_OF_TAP
 from bot.chat.understand import understand, understand_note
+from bot.chat.uniform import Uniform, unforeseeable
 from bot.chat.view import ChatView
 from bot.chat.views_kept import views_of
 from bot.chat.who_writes import knowing_writer

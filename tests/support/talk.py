@@ -15,10 +15,10 @@ from sqlalchemy import Column, Table, select
 from sqlalchemy.engine import make_url
 
 from bot.channels.console import CHAT, USER
-from bot.chat.answers.desk import Uniform, unforeseeable
 from bot.chat.context import Context
 from bot.chat.reply import Button
 from bot.chat.turn import Heard, hear
+from bot.chat.uniform import Uniform, unforeseeable
 from bot.chat.wording import wording
 from bot.demo_book import demo_store
 from bot.post import Arrival, Incoming, IncomingKind, Outgoing, answer

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import field, replace
-from secrets import SystemRandom
 from typing import Any
 
 from sqlalchemy import Connection
@@ -19,6 +18,7 @@ from bot.chat.payload import Verb, tap
 from bot.chat.recent import Recent
 from bot.chat.reply import Button
 from bot.chat.said import Claim
+from bot.chat.uniform import Uniform, unforeseeable
 from bot.chat.view import ChatView
 from bot.chat.who_writes import PAIR, bearer_of
 from bot.chat.wording import wording
@@ -48,12 +48,6 @@ from scouting_db.values import (
 )
 from scouting_db.values import MatchState as StoredState
 from scouting_db.zones import local_day
-
-Uniform = Callable[[], float]
-"""Gives a number in [0, 1), evenly spread."""
-
-unforeseeable: Uniform = SystemRandom().random
-"""The operating system's own: nobody learns the next draw from the ones before."""
 
 
 @dataclass(slots=True, kw_only=True)
