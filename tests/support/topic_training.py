@@ -104,21 +104,17 @@ def models_of(left_out: Mapping[str, LeftOut]) -> dict[str, TopicModel]:
     }
 
 
-def left_out_voices(*, at_once: int = 1) -> dict[str, LeftOut]:
-    """Each open voice scored by a model trained on our phrases, the writers and other voices.
-
-    `at_once`: so many are left out of each model, those next to each other in `OPEN_VOICES`; the
-    more there are, the fewer models to train, and the less each has read.
-    """
+def left_out_voices() -> dict[str, LeftOut]:
+    """Each open voice scored by a model trained on our phrases, the writers and other voices."""
     known = known_words()
     taught = _Taught.of([*our_examples(), *writer_examples()], known, ours=len(our_examples()))
     voices = {voice: _Taught.of(voice_examples(voice), known) for voice in OPEN_VOICES}
-    found: dict[str, LeftOut] = {}
-    for group in (OPEN_VOICES[at : at + at_once] for at in range(0, len(OPEN_VOICES), at_once)):
-        others = taught.joined([one for name, one in voices.items() if name not in group])
-        table, weights = _unread([voices[name] for name in group], others)
-        found |= {name: _scored(voices[name], table, weights) for name in group}
-    return found
+    return {
+        voice: _scored(
+            kept_out, taught.joined([one for name, one in voices.items() if name != voice])
+        )
+        for voice, kept_out in voices.items()
+    }
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -142,18 +138,13 @@ class _Taught:
         )
 
 
-def _unread(kept_out: Sequence[_Taught], taught: _Taught) -> tuple[FeatureTable, Numbers]:
-    """What is fitted on those taught, without any that nearly repeats a question kept out."""
-    questions = [one for each in kept_out for one in each.examples]
-    stays = np.flatnonzero(~repeats_of(taught.examples, questions))
-    return _fitted(
+def _scored(kept_out: _Taught, taught: _Taught) -> LeftOut:
+    stays = np.flatnonzero(~repeats_of(taught.examples, kept_out.examples))
+    table, weights = _fitted(
         [taught.examples[at] for at in stays],
         [taught.seen[at] for at in stays],
         taught.weight[stays],
     )
-
-
-def _scored(kept_out: _Taught, table: FeatureTable, weights: Numbers) -> LeftOut:
     linear = matrix_of(kept_out.seen, table) @ weights
     scores = [
         blended(row, read_question(utterance_of(one.text), one.after).topics)
