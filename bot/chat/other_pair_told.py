@@ -143,7 +143,7 @@ def _meant(draw: str | None, chat: ChatView) -> Pair | None:
 def _by_name(line: str, text: str, chat: ChatView, *, turns: bool = True) -> CoachSaid | None:
     """Both of a pair, or one of them: of one alone a score or a result has to be told.
 
-    `turns`: it is another pair than the one that speaks.
+    `turns`: it is another pair than the one that speaks, unless it is named and nothing else said.
     """
     turn = _TURN.match(line)
     start = 0 if turn is None else turn.end()
@@ -152,9 +152,10 @@ def _by_name(line: str, text: str, chat: ChatView, *, turns: bool = True) -> Coa
         return None
     both = named[: PAIR if len(named) > 1 and _are_joined(line, named) else 1]
     pair = _pair_of(both, chat)
-    if pair is None or (turns and set(pair) == set(chat.ours)):
-        return None
     rest = line[both[-1].span[1] :]
+    is_named_alone = len(both) == PAIR and _NOTHING.fullmatch(rest) is not None
+    if pair is None or (turns and set(pair) == set(chat.ours) and not is_named_alone):
+        return None
     acts = _ACTS.fullmatch(rest)
     if acts is not None:
         told: str | None = f"we {acts['now'] or 'are '}{acts['is']}" if acts["is"] else "we "

@@ -48,6 +48,7 @@ def test_the_other_of_two_pairs_is_certain(coach: Talk) -> None:
     for told, pair in (
         ("now the other pair", "Danka and Petra"),
         ("lotte and brody", "Lotte and Brody"),
+        ("lotte and brody", "Lotte and Brody"),
         ("switch pairs", "Danka and Petra"),
         ("other pair", "Lotte and Brody"),
     ):
