@@ -23,7 +23,7 @@ SAY_IT: Final = "Saw it out? You may say so; they decide."
 _OUT: Final = r"(?:out|long|wide)"
 _CALLED_IN: Final = regex(
     rf"\b(?:it|ball|one|shot|serve|return|drive|drop|lob|dink|smash|third|that)"
-    rf" (?:(?:was|is|went|landed|clearly|way|just|just|a bit|sailed|flew) )*{_OUT}"
+    rf" (?:(?:was|is|went|landed|clearly|way|just|a bit|sailed|flew) )*{_OUT}"
     r"(?: by \w+(?: \w+)?)?"
     r" (?:(?:but|and|though|yet|still) )*(?P<who>\w+(?: \w+)?)"
     r" (?:(?:just|still|have|has|also) )*(?:called?|calls|said|says|gave|gives|ruled|played)"
