@@ -142,9 +142,12 @@ def _tokens(said: str) -> list[str]:
 def overlap(keywords: Iterable[str], said: str) -> int:
     """How many telling words of a question the keywords cover; a phrase must stand whole."""
     tokens = _tokens(said)
+    line = " ".join(tokens)
     covered: set[int] = set()
     for keyword in keywords:
-        covered |= _covered(keyword.split(), tokens)
+        stems = keyword.split()
+        if stems[0] in line:  # or no word begins with it
+            covered |= _covered(stems, tokens)
     return sum(tokens[place] not in UNTELLING for place in covered)
 
 

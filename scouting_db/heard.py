@@ -220,6 +220,7 @@ def plainly(words: Sequence[str]) -> str:
     return " ".join(_plain(word) for word in words)
 
 
+@lru_cache(maxsize=1 << 12)
 def _plain(word: str) -> str:
     known = _EVERYDAY.get(word)
     if known is not None:

@@ -51,7 +51,7 @@ def cut_short(keys: NameKeys, key: str) -> Iterator[Fit]:
 
 def _swapped(keys: NameKeys, key: str) -> Iterator[Fit]:
     """`gewn` for Gwendolyn: a beginning that is no name, with two letters swapped."""
-    if len(key) < SHORTEST_SLIP:
+    if not SHORTEST_SLIP <= len(key) <= keys.longest_given:
         return
     is_begun = bool(keys.given_beginning_with(key[:_STAYS]))
     for at in range(len(key) - 1 if is_begun else _STAYS):

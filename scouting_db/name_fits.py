@@ -210,9 +210,10 @@ def _shortened(keys: NameKeys, first: str, rest: str) -> Iterator[Fit]:
         if is_another_first_name(first, given):
             is_theirs = False
         yield Fit(position, SHORT_GIVEN if is_theirs else NOT_THIS_PERSON, BEGINNING)
-    for position in said_alike(keys, rest, (Strength.SURNAME,)):
+    may_be_short = len(first) >= SHORT_FORM and keys.has_one_called(first)
+    for position in said_alike(keys, rest, (Strength.SURNAME,)) if may_be_short else ():
         given = keys.given(position)
-        if len(first) >= SHORT_FORM and first != given and is_short_for(first, given):
+        if first != given and is_short_for(first, given):
             yield Fit(position, SHORT_GIVEN + SOUNDS_ALIKE, BEGINNING)
     for fit in _alike(keys, [first]):
         given, *surname = fold(keys.roster[fit.position].name).split()

@@ -5,6 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from itertools import takewhile
 
 from rapidfuzz import process
 from rapidfuzz.distance import DamerauLevenshtein
@@ -12,6 +13,7 @@ from rapidfuzz.distance import DamerauLevenshtein
 from scouting_db.name_fit import Fit
 from scouting_db.name_forms import Form, Strength, forms, given_name, is_particles
 from scouting_db.name_parts import traces
+from scouting_db.short_names import is_doubled, long_forms, stem_of
 from scouting_db.sounds import consonants, sound
 from scouting_db.values import PlayerRow
 
@@ -57,6 +59,9 @@ class NameKeys:
         self.keys = sorted(self.by_key)
         self._sorted = [key for key in self.keys if self.holders(key)]
         self._given = [key for key in self._sorted if self.bearers(key)]
+        self._given_names = [given_name(row.name) for row in self.roster]
+        self._first_names = sorted({*self._given_names})
+        self.longest_given = max(map(len, self._given), default=0)
         self._given_heard = sorted((sound(key), key) for key in self._given)
 
     def _add(self, form: Form, position: int) -> None:
@@ -76,7 +81,7 @@ class NameKeys:
 
     def given(self, position: int) -> str:
         """The first name of a player, the only name of who has but one."""
-        return given_name(self.roster[position].name)
+        return self._given_names[position]
 
     def held(self, key: str) -> Sequence[tuple[Strength, int]]:
         return self.by_key.get(key, ())
@@ -103,7 +108,15 @@ class NameKeys:
         """First names that begin with these sounds: `stef` of Stephanie, `madd` of Madison."""
         at = bisect_left(self._given_heard, (start, ""))
         ahead = self._given_heard[at : at + CANDIDATES]
-        return [key for heard, key in ahead if heard.startswith(start)]
+        return [key for _, key in takewhile(lambda one: one[0].startswith(start), ahead)]
+
+    def has_one_called(self, short: str) -> bool:
+        """Whether it may be short for a first name: what nobody is called need not be looked at."""
+        begun = [short, *long_forms(short)]
+        stem = stem_of(short)
+        if stem:
+            begun.append(stem[:-1] if is_doubled(stem) else stem)
+        return any(_from(self._first_names, one, at_most=1) for one in begun)
 
     def kept(self, word: str, found: Callable[[], tuple[Fit, ...]]) -> tuple[Fit, ...]:
         """Who a single word fits, as found at first: the roster stays as it is."""

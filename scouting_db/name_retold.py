@@ -92,5 +92,6 @@ def _with_letter(words: list[str]) -> Iterator[str]:
 
 def _letters(words: list[str]) -> str:
     """The letters that these words all say, "" where one is no letter's name."""
-    said = [_LETTERS.get(word, "") for word in words]
-    return "".join(said) if all(said) else ""
+    if any(word not in _LETTERS for word in words):
+        return ""
+    return "".join(_LETTERS[word] for word in words)

@@ -110,8 +110,9 @@ def crossed(keys: NameKeys, words: list[str]) -> set[int]:
 
 
 def _crossed(keys: NameKeys, given: str, surname: str) -> set[int]:
-    first, last = keys.bearers(given), _surnamed(keys, surname)
-    if not first or not last:
+    first = keys.bearers(given)
+    last = _surnamed(keys, surname) if first else []
+    if not last:
         return set()
     if len(first) * len(last) > CANDIDATES or set(first) & set(last):
         return set()

@@ -21,7 +21,7 @@ _KEYS = {
     for row, letters in enumerate(_ROWS)
     for column, letter in enumerate(letters)
 }
-_VOWELS = frozenset("aeiou")
+_NO_VOWELS = str.maketrans("", "", "aeiou")
 _TELLING_CONSONANTS = 3
 """Consonants that name somebody without any vowel: `vlkv`, `nkmra`. A guess of ours."""
 
@@ -67,4 +67,4 @@ def lacks_vowels(typed: str, name: str) -> bool:
 
 def without_vowels(word: str) -> str:
     """The letters of a folded word that are no vowels."""
-    return "".join(letter for letter in word if letter not in _VOWELS)
+    return word.translate(_NO_VOWELS)

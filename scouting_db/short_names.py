@@ -8,6 +8,7 @@ from importlib.resources import files
 SHORTEST_STEM = 3
 """Letters by which a short form must begin its name."""
 
+_ENDINGS = ("ie", "ey", "y", "i")
 _VOWELS = frozenset("aeiou")
 
 
@@ -23,7 +24,9 @@ def is_short_for(typed: str, given: str) -> bool:
 
 def stem_of(typed: str) -> str:
     """`sunn` of `sunny`, "" of a name without such an ending or with too little before it."""
-    stem = next((typed[: -len(end)] for end in ("ie", "ey", "y", "i") if typed.endswith(end)), "")
+    if not typed.endswith(_ENDINGS):
+        return ""
+    stem = next(typed[: -len(end)] for end in _ENDINGS if typed.endswith(end))
     return stem if len(stem) >= SHORTEST_STEM else ""
 
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from functools import cached_property
 
 from bot.chat.asking import asks
 from bot.chat.names import find_mentions
@@ -16,23 +17,28 @@ from bot.chat.supposed_case import is_supposed
 from bot.chat.told import Told, tell
 from bot.chat.view import ChatView
 from bot.chat.words import Word, words
-from knowledge.dataclass import dataclass
 from knowledge.vocabulary import PlayerId
 
 CALLED_NUMBERS = 3
 """A call in doubles: our points, theirs, the server."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)  # no slots: its note is kept beside its fields
 class Message:
-    """`asks` of the whole; `note` is what it would say as a note; `told` has names as sides."""
+    """`asks` of the whole; `told` has names as sides; `chat` is where it was read."""
 
     text: str
     said: tuple[Word, ...]
     mentions: tuple[Mention, ...]
     asks: bool
-    note: NoteSaid
     told: Told
+    chat: ChatView
+
+    @cached_property
+    def note(self) -> NoteSaid:
+        """What it would say as a note: read once somebody asks, as of most parts nobody does."""
+        note = read_note(self.text, self.said, self.mentions, self.chat)
+        return _without_scores(note, self.said)
 
 
 def read_message(
@@ -52,8 +58,17 @@ def read_message(
         or told.weighs_a_break
         or told.wants_a_figure
         or is_supposed(said, mentions),
-        note=_without_scores(read_note(text, said, mentions, chat), said),
         told=told,
+        chat=chat,
+    )
+
+
+def mentions_within(mentions: Sequence[Mention], begin: int, end: int) -> tuple[Mention, ...]:
+    """Who of a message is named in a part of it, with the places that they have there."""
+    return tuple(
+        replace(one, span=(one.span[0] - begin, one.span[1] - begin))
+        for one in mentions
+        if begin <= one.span[0] < end
     )
 
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from bot.chat.asking import asks
-from bot.chat.message import Message, opponents, read_message
+from bot.chat.message import Message, mentions_within, opponents, read_message
 from bot.chat.said import Mention, Question
 from bot.chat.settled_topics import settled_topic
 from bot.chat.topic_question import sure_question
@@ -182,9 +182,5 @@ def part_of(message: Message, start: int, stop: int, chat: ChatView) -> Message:
         start += 1
     begin = message.said[start].span[0] if start else 0
     end = message.said[stop].span[0] if stop < len(message.said) else len(message.text)
-    mentions = tuple(
-        replace(one, span=(one.span[0] - begin, one.span[1] - begin))
-        for one in message.mentions
-        if begin <= one.span[0] < end
-    )
+    mentions = mentions_within(message.mentions, begin, end)
     return read_message(message.text[begin:end].rstrip(), chat, mentions=mentions)

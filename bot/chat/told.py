@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence, Set
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from functools import cached_property
 
 from bot.chat.asking import asks
-from bot.chat.ball_said import NO_BALL, FoundBall, find_ball
+from bot.chat.ball_said import FoundBall, find_ball
 from bot.chat.breaks_said import FoundBreaks, find_breaks
 from bot.chat.cast import cast
 from bot.chat.court_times import time_places
@@ -20,7 +21,6 @@ from bot.chat.said import Mention
 from bot.chat.short_forms import in_full
 from bot.chat.spoken_line import SpokenLine, line_of
 from bot.chat.words import Word
-from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 
 _TELLS = regex(
@@ -48,16 +48,18 @@ _FIGURE = regex(
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)  # no slots: what is said of a ball is kept beside the fields
 class Told:
     """`words` are all, `line` the same without rates; `of_score` may hold the current score.
 
-    `ours` are the names of our players; `ball` is what is said of one ball.
+    `typed` are the words as they stand in `text`; `ours` the names of our players, and `others`.
 
     In `of_score` the words of rates, games won, points needed, runs, what is played to and when
     are one comma each: their numbers are no score, and what stands on both sides is not one.
     """
 
+    text: str
+    typed: tuple[Word, ...]
     words: tuple[Word, ...]
     line: SpokenLine
     of_score: tuple[Word, ...]
@@ -66,8 +68,14 @@ class Told:
     needs: FoundNeeds | None
     breaks: FoundBreaks
     format: SaidFormat | None
-    ours: tuple[Mention, ...] = ()
-    ball: FoundBall = NO_BALL
+    ours: tuple[Mention, ...]
+    others: tuple[Mention, ...]
+
+    @cached_property
+    def ball(self) -> FoundBall:
+        """What is said of one ball: read once somebody asks, as of most parts nobody does."""
+        after = self.text[self.typed[-1].span[1] :] if self.typed else ""
+        return find_ball(self.typed, (*self.ours, *self.others), self.ours, after=after)
 
     @property
     def weighs_a_break(self) -> bool:
@@ -112,6 +120,8 @@ def tell(
         time_places(words),
     )
     return Told(
+        text=text,
+        typed=tuple(said),
         words=words,
         line=line,
         of_score=_without(words, places),
@@ -121,12 +131,8 @@ def tell(
         breaks=breaks,
         format=format,
         ours=tuple(ours),
-        ball=find_ball(said, (*ours, *others), ours, after=_after(text, said)),
+        others=tuple(others),
     )
-
-
-def _after(text: str, said: Sequence[Word]) -> str:
-    return text[said[-1].span[1] :] if said else ""
 
 
 def _are_told(text: str, words: Sequence[Word], found: FoundRates, line: str) -> bool:

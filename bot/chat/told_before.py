@@ -8,7 +8,8 @@ from dataclasses import replace
 from itertools import islice, pairwise, takewhile
 
 from bot.chat.forms import word_set
-from bot.chat.message import Message, read_message
+from bot.chat.message import Message, mentions_within, read_message
+from bot.chat.numbers import is_dictated, number
 from bot.chat.rallies_said import brief_rally
 from bot.chat.rally_told import is_side_out
 from bot.chat.results_games import games_told
@@ -102,7 +103,7 @@ def before_the_question(message: Message, chat: ChatView) -> Before:
     if not (chat.match_on and message.asks) or chat.forwarded or _TAKEN_BACK.search(message.text):
         return Before()
     cuts = [at for at in _cuts(message.said) if at <= LONGEST_PART]
-    parts = [_part(message, 0, at, chat) for at in reversed(cuts)]
+    parts = [_part(message, 0, at, chat) for at in reversed(cuts) if _may_tell(message.said[:at])]
     found = (_told(part, chat) for part in parts)
     told = next((one for one in found if one is not None), None)
     told = told or _call_apart(message, _cuts(message.said), chat)
@@ -162,6 +163,13 @@ def _cuts(said: Sequence[Word]) -> list[int]:
     return [*islice(places, MOST_CUTS)]
 
 
+def _may_tell(said: Sequence[Word]) -> bool:
+    """Whether words are worth a reading: a score and a result have numbers, a rally few words."""
+    if len(said) <= LONGEST_RALLY:
+        return True
+    return any(number(word) is not None or is_dictated(word) for word in said)
+
+
 def _told(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | ResultSaid | None:
     if part.asks or _is_any_side_out(part):
         return None
@@ -181,8 +189,10 @@ def _is_any_side_out(part: Message) -> bool:
 
 
 def _part(message: Message, start: int, stop: int, chat: ChatView) -> Message:
-    said = message.said[start:stop]
-    return read_message(message.text[said[0].span[0] : said[-1].span[1]], chat)
+    """Words of the message as one of their own, that names whom the whole names there."""
+    begin, end = message.said[start].span[0], message.said[stop - 1].span[1]
+    mentions = mentions_within(message.mentions, begin, end)
+    return read_message(message.text[begin:end], chat, mentions=mentions)
 
 
 def _score(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | None:
