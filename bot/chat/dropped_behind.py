@@ -29,8 +29,10 @@ def dropped_behind(message: Message, chat: ChatView) -> tuple[BookSaid | NoteSai
     # "Delete" behind a mark may look like the name of somebody new.
     known = tuple(one for one in behind.mentions if one.certainty is not Certainty.NOBODY)
     dropped = notes_dropped(replace(behind, mentions=known), chat)
+    if dropped is None:
+        return ()
     told = part_of(message, 0, marked[-1], chat)
-    if dropped is None or told.asks:
+    if told.asks:
         return ()
     named = [one for one in told.mentions if not one.pronoun]
     if not dropped.mentions and len(named) == 1:

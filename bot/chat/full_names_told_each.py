@@ -41,9 +41,13 @@ def full_names_told_each(message: Message, chat: ChatView) -> BookSaid | None:
         return None
     if len(parts) == 1 and (_OTHER.match(parts[0]) or _BEHIND.match(parts[0])) is None:
         return None
-    told = [_renamed(part, chat) for part in parts]
-    named = [one for one in told if one is not None]
-    if len(named) < len(parts) or len({one.mentions[0].players for one in named}) < len(parts):
+    named: list[BookSaid] = []
+    for part in parts:
+        one = _renamed(part, chat)
+        if one is None:
+            return None
+        named.append(one)
+    if len({one.mentions[0].players for one in named}) < len(parts):
         return None
     named = _with_last_names(named) if len(named) == PAIR else named
     if not named:

@@ -95,10 +95,11 @@ _MEANT = tuple((what, regex(rule)) for what, rule in _RULES)
 def meant_loosely(line: str, message: Message, ours: Sequence[PlayerId]) -> PlanAsk | None:
     """What its key words ask for; None where it notes something or goes on for too long."""
     words = _with_ours(line, message, ours).split()
-    if len(words) > LONGEST_TALE or message.note.claims:
+    if len(words) > LONGEST_TALE:
         return None
     spelt = " ".join(_mended(word) for word in words)
-    return next((what for what, rule in _MEANT if rule.search(spelt)), None)
+    meant = next((what for what, rule in _MEANT if rule.search(spelt)), None)
+    return None if meant is None or message.note.claims else meant
 
 
 def _with_ours(line: str, message: Message, ours: Sequence[PlayerId]) -> str:

@@ -150,7 +150,7 @@ def _moved(message: Message, line: str, chat: ChatView) -> MatchMoved | None:
         for one in message.mentions
         if not one.pronoun and (one.players or number_of(one.typed.lower()) is None)
     )
-    is_of_play = message.note.claims or _BREAK.search(line) is not None
+    is_of_play = _BREAK.search(line) is not None
     if is_of_play or len(named) >= A_PAIR or "?" in message.text or _ASKING.match(line):
         return None
     stray = _stray(message, named)
@@ -168,6 +168,8 @@ def _moved(message: Message, line: str, chat: ChatView) -> MatchMoved | None:
     at = time_moved_to(message.text, moves=is_moved) if moves or changes_place else None
     by = _minutes(line) if moves and at is None else None
     if at is None and not (is_announced and (by is not None or changes_place)):
+        return None
+    if message.note.claims:
         return None
     return MatchMoved(
         text=message.text,

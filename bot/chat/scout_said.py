@@ -111,8 +111,9 @@ def scout_said(message: Message, chat: ChatView) -> BookSaid | None:
 
 
 def _asks_for_card(message: Message, line: str) -> bool:
-    is_short = len(message.said) <= LONGEST_ASKED and not message.note.claims
-    return is_short and bool(_CARD_ASKED.search(line)) and not _OTHER_CARD.search(line)
+    if len(message.said) > LONGEST_ASKED or not _CARD_ASKED.search(line):
+        return False
+    return not _OTHER_CARD.search(line) and not message.note.claims
 
 
 def _way_said(message: Message) -> str | None:

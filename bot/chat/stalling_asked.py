@@ -17,5 +17,6 @@ _STALLING = regex(
 
 def asks_of_stalling(message: Message) -> bool:
     """Whether play is held up; who is described beside it, and nothing asked, makes a note."""
-    is_told = bool(message.note.claims) and names_somebody(message) and not message.asks
-    return not is_told and _STALLING.fullmatch(folded_line(message.said)) is not None
+    if _STALLING.fullmatch(folded_line(message.said)) is None:
+        return False
+    return message.asks or not (message.note.claims and names_somebody(message))
