@@ -28,7 +28,7 @@ from knowledge.tactics.beside_complaint import (
     with_what_is_asked,
 )
 from knowledge.tactics.first_aid import FIRST_AID, stop
-from knowledge.tactics.goes_on import asks_to_play_on, goes_on_anyway
+from knowledge.tactics.goes_on import asks_to_play_on, goes_on_anyway, told_before_what_now
 from knowledge.tactics.weather_entries import (
     BODY,
     SKY,
@@ -65,6 +65,9 @@ def _advice(situation: Situation) -> Advice:
     emergency = emergency_of(words) or emergency_of(mended(folded(words)))
     if emergency is not None:
         return stop(emergency)
+    told = told_before_what_now(situation)
+    if told is not None:
+        return _advice(_asking(told, situation))
     undenied = without_denied(words)
     if undenied is not None:
         return _of_denied(undenied, situation)
@@ -84,8 +87,8 @@ def _advice(situation: Situation) -> Advice:
     entry = _meant(found, situation, heat)
     if cannot_move(words) and not complains(words):
         return unmoving()
-    told = f"{words}\n{situation.asked.before}"
-    if asks_for_substitute(words) and not picks(entry, told):
+    all_told = f"{words}\n{situation.asked.before}"
+    if asks_for_substitute(words) and not picks(entry, all_told):
         return substitute()
     if entry.kind != BODY and undrunk.tells_undrunk(words):
         return undrunk.advise(heat)
