@@ -16,9 +16,9 @@ from knowledge.said_phrases import fold
 _AFRAID = r"(?:afraid|scared|frightened|terrified|fearful|feared|fear|in fear)"
 _HOW = r"(?:(?:a|bit|little|so|really|very|actually|now|still|also|even|just|truly|too) )*"
 _ENDS = (
-    r"(?=$| (?:and|but|so|because|cause|since|now|today|again|when (?:he|she)|if (?:he|she) (?:shout|"
-    r"yell|get|lose|is)\w*|on (?:the )?court|tbh|he|she|his|her temper|what|please|help|how|can|"
-    r"should|is|a bit|lately|after)\b)"
+    r"(?=$| (?:and|but|so|because|cause|since|now|today|again|when (?:he|she)|"
+    r"if (?:he|she) (?:shout|yell|get|lose|is)\w*|on (?:the )?court|tbh|he|"
+    r"she|his|her temper|what|please|help|how|can|should|is|a bit|lately|after)\b)"
 )
 _ANGRY = regex(
     r"\b(?:shout\w*|yell\w*|scream\w*|curs(?:es|ed|ing)|swear\w*|swore|rag(?:e|es|ing)|threat\w*|"
@@ -33,8 +33,8 @@ _HANDS_ON: Final = regex(
     r"\b(?:(?:push|shov)(?:es|ed|ing) me\b(?! (?:back|wide|deep|off|out|around|behind|forward|into"
     r"|to|up|left|right|over|away from the line|from))"
     r"|(?:slap(?:s|ped|ping)?|punch(?:es|ed|ing)?|kick(?:s|ed|ing)?|chok(?:es|ed|ing)|strangl\w+|"
-    r"spat|spits) (?:at |on )?me\b(?! (?:a|an|some|the|balls?|volleys?|serves?|drives?|drops?|dinks?|"
-    r"lobs?|off|out|down|deep|wide|with (?:a|the|his|her|their|some|volleys|drives|balls)))"
+    r"spat|spits) (?:at |on )?me\b(?! (?:a|an|some|the|balls?|volleys?|serves?|drives?|drops?|"
+    r"dinks?|lobs?|off|out|down|deep|wide|with (?:a|the|his|her|their|some|volleys|drives|balls)))"
     r"|grabb?(?:s|ed|ing) (?:me by )?my (?:arm|wrist|neck|shoulder|hair|shirt)"
     r"|threat(?:ens?|ened|ening) (?:me|to (?:hit|hurt|beat|kill) me)\b"
     r"|(?:threw|throws?|thrown|swung|swings) (?:(?:his|her|their|the|a) )?(?:paddle|bottle|racket|"

@@ -1,4 +1,4 @@
-"""A ball in the face in the words it is told with: "hit the ball in my face", "took one on the nose".
+"""A ball in the face, as it is told: "hit the ball in my face", "took one on the nose".
 
 Whoever gets "in my face" with words has hit nobody, and a paddle has a face too.
 """
@@ -22,7 +22,8 @@ _FACE = (
 
 FACE_HIT_SIGNS: Final = (
     rf"{_HIT} (?:\w+ ){{0,5}}(?:in|into|to|on|onto) {_WHOSE} {_FACE}",
-    rf"(?:{_HIT}|balls?|paddle) (?:(?!at\b)\w+ )?(?:hits? |got )?(?:my|his|her|partners?|\w+ s) {_FACE}",
+    rf"(?:{_HIT}|balls?|paddle) (?:(?!at\b)\w+ )?(?:hits? |got )?"
+    rf"(?:my|his|her|partners?|\w+ s) {_FACE}",
     rf"(?:balls?|one|drive|smash|paddle|overhead) (?:straight |right |full )?"
     rf"(?:in|into|to|on) (?:{_WHOSE} )?{_FACE}",
 )

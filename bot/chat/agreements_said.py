@@ -13,7 +13,7 @@ from collections.abc import Sequence
 
 from bot.chat.forms import word_set
 from bot.chat.message import Message, is_ours
-from bot.chat.named_line import NAME, named_line
+from bot.chat.named_line import NAME
 from bot.chat.said import AgreementSaid, Mention
 from bot.chat.view import ChatView
 from bot.chat.words import Word, folded_line
@@ -76,7 +76,7 @@ def middle_shared_out(message: Message, chat: ChatView) -> AgreementSaid | None:
 
 
 def _named(message: Message) -> list[Mention]:
-    """Who is named; in "agreed: i take ..." the opening word looks like a name that nobody bears."""
+    """Who is named; in "agreed: i take" the opening word looks like a name that nobody bears."""
     return [one for one in message.mentions if not one.pronoun and one.players]
 
 

@@ -12,8 +12,9 @@ from knowledge.tactics.weather_entries import BODY, entry_by_words
 from knowledge.tactics.weather_said import folded
 
 _WHAT_NOW = regex(
-    r"(?:(?:ok|okay|so|and|but|pls|please|help|then|now) )*(?:what (?:must|should|shall|do|can|could)"
-    r" (?:i|we) do|what (?:to do|now|next))(?: (?:now|first|then|next|about (?:it|this|that)))*"
+    r"(?:(?:ok|okay|so|and|but|pls|please|help|then|now) )*"
+    r"(?:what (?:must|should|shall|do|can|could) (?:i|we) do|what (?:to do|now|next))"
+    r"(?: (?:now|first|then|next|about (?:it|this|that)))*"
 )
 
 

@@ -95,7 +95,7 @@ _WITH: Mapping[HitWith, re.Pattern[str]] = MappingProxyType(
         HitWith.SPEED_UPS: regex(
             r"\b(?:speed\w* ?(?:it )?ups?|speeds|body|hip|chest|shoulder|jam\w*|attack\w*)\b"
         ),
-        HitWith.DINKS: regex(r"\bdink\w*\b"),
+        HitWith.DINKS: regex(r"\bdink\w*\b|\bsoft (?:balls?|ones?)\b"),
         HitWith.DRIVES: regex(r"\b(?:driv\w*|bang\w*|hammer\w*|hard|pace|slam\w*)\b"),
         HitWith.RETURNS: regex(r"\b(?:returns?|returning|third|thirds|3rds?)\b"),
     }
