@@ -14,7 +14,7 @@ _HIT = (
     r"speeds?|shoots?|bounce[sd]?|deflect(?:s|ed)|ricochet\w*|threw|flew|came|went|lands?|landed|"
     r"got (?:hit|struck|it|one|a ball|the ball))"
 )
-_WHOSE = r"(?:my|his|her|their|your|our|me|him|the|partners?|\w+ s|(?!paddles|rackets)\w+s)"
+_WHOSE = r"(?:my|his|her|their|your|me|him|the|partners?|\w+ s|(?!paddles|rackets)\w+s)"
 _FACE = (
     r"(?:(?:left|right|whole) )?(?:face|cheek(?: ?bone)?|nose|mouth|teeth|upper lip|lips?|jaw)s?\b"
     r"(?! (?:of|level|height|high)\b)"
@@ -35,5 +35,6 @@ NO_FACE_HIT_SAYING: Final = (
     r" (?:\w+ ){0,5}faces?\b"
     r"|(?:fault|legal|illegal|allowed|what happens|what if|rule|rules) (?:\w+ ){0,2}?"
     r"(?:if|when|to|a) (?:\w+ ){0,6}faces?\b"
+    r"|(?:\w+ ){1,8}?faces? (?:\w+ ){0,6}?last (?:week|weekend|month|year|season)\b"
 )
-"""Where somebody thinks of hitting, or asks for the rule: nobody is hit yet."""
+"""Where somebody thinks of hitting, or asks for the rule: nobody is hit now."""
