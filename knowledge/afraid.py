@@ -30,7 +30,8 @@ _OF_THEM = regex(rf"\b{_AFRAID} {_HOW}of (?:him|her|them){_ENDS}")
 _ALONE = regex(rf"\b(?:i|im|am) {_HOW}(?:am )?{_HOW}{_AFRAID} {_HOW}of (?:him|her)$")
 
 _HANDS_ON: Final = regex(
-    r"\b(?:(?:push|shov)(?:es|ed|ing) me\b(?! (?:back|wide|deep|off|out|around|behind|forward|into|till|until"
+    r"\b(?:(?:push|shov)(?:es|ed|ing) me\b(?! (?:back|wide|deep|off|out|around|behind|"
+    r"forward|into|till|until"
     r"|to|up|left|right|over|away from the line|from))"
     r"|(?:slap(?:s|ped|ping)?|punch(?:es|ed|ing)?|kick(?:s|ed|ing)?|chok(?:es|ed|ing)|strangl\w+|"
     r"spat|spits) (?:at |on )?me\b(?! (?:a|an|some|the|balls?|volleys?|serves?|drives?|drops?|"
