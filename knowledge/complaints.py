@@ -102,11 +102,17 @@ _SIGNS: Final = (
     r"play(?:ing)? through (?:the |this |it )?(?:pain|injury)",
 )
 
+_A_PART = regex(rf"\b(?:{_PART}|body|bodies|{_JOINT}|skin|throat|nose|heart|breath\w*)\b")
 _SAYING = regex(r"\b(?:" + "|".join(_SAYINGS) + ")")
 _SIGN = regex(r"\b(?:" + "|".join(_SIGNS) + r")\b")
 
 
 _OURS = regex(r"\b(?:i|im|ive|my|me|mine|our|we|were|us|partners?)\b")
+
+
+def names_a_part(words: str) -> bool:
+    """Whether a part of a body is named, hurt or not."""
+    return _A_PART.search(fold(words)) is not None
 
 
 def complains_of_us(words: str, *, names: Iterable[str]) -> bool:

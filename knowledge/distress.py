@@ -6,9 +6,11 @@ out before the signs are looked for.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from enum import StrEnum
 from typing import Final
 
+from knowledge.afraid import afraid_of_somebody
 from knowledge.regex import regex
 from knowledge.said_phrases import fold
 
@@ -19,6 +21,7 @@ class Distress(StrEnum):
     HARM = "harm"
     PANIC = "panic"
     DESPAIR = "despair"
+    AFRAID = "afraid"
 
 
 _ONESELF = r"(?:myself|himself|herself|themself|themselves|my self|him self|her self)"
@@ -91,7 +94,10 @@ _SAYING = regex(r"\b(?:" + "|".join(_SAYINGS) + r")\b")
 _KINDS: Final = tuple((kind, regex(r"\b(?:" + "|".join(signs) + r")\b")) for kind, signs in _SIGNS)
 
 
-def distress_of(words: str) -> Distress | None:
-    """The gravest distress that the words tell of; None if none does."""
+def distress_of(words: str, *, ours: Iterable[str] = ()) -> Distress | None:
+    """The gravest distress that the words tell of; None if none does. `ours` are our own names."""
     said = _SAYING.sub(" ~ ", fold(words))
-    return next((kind for kind, signs in _KINDS if signs.search(said)), None)
+    told = next((kind for kind, signs in _KINDS if signs.search(said)), None)
+    if told is None and afraid_of_somebody(words, ours=ours):
+        return Distress.AFRAID
+    return told

@@ -11,6 +11,7 @@ from enum import StrEnum
 from typing import Final
 
 from knowledge.denied_signs import Denials
+from knowledge.face_hits import FACE_HIT_SIGNS, NO_FACE_HIT_SAYING
 from knowledge.head_hits import HEAD_HIT_SIGNS
 from knowledge.regex import regex
 from knowledge.said_phrases import without_accents
@@ -27,6 +28,7 @@ class Emergency(StrEnum):
     HEAT = "heat"
     HEAD = "head"
     EYE = "eye"
+    FACE = "face"
     INJURY = "injury"
 
 
@@ -69,7 +71,6 @@ _LIGHT = (
 _SAYINGS: Final = (
     r"heart of the (?:court|kitchen|plan|match|game|matter)",
     r"(?:by|in|at|to|off by) heart",
-    r"sick of",
     r"patience of a \w+",
     r"sting (?:out|off)",
     r"eyes? (?:on|off) (?:the|their|your|my|his|her|it)\b",
@@ -83,7 +84,7 @@ _SAYINGS: Final = (
     r"(?:over|above|at) (?:my|our|his|her|their|the|your) heads?",
     r"(?:balls?|serves?|paddles?|strings?|net|game|match) (?:is |are |was |got )?(?:broke|broken)",
     r"broke (?:the|their|our|his|her|my) (?:ball|serve|paddle|net|rhythm|game|streak|run)",
-    r"broken (?:ball|paddle|net|serve|rhythm|play)",
+    r"broken (?:ball|paddle|net|serve|rhythm|play)|sick of",
     r"(?:pop|pops|popped|popping) (?:it |them |the ball |balls? )?up",
     r"knocked out of (?:the )?\w+",
     r"(?:confused|confusion) (?:about|by|over|who|whose|which|where|on|when|between|with)\b",
@@ -94,6 +95,7 @@ _SAYINGS: Final = (
     r"(?:nearly|almost) (?:fell|went down)",
     r"throw(?:s|ing)? up (?:a|the|another|high|lobs?)\b",
     r"(?:break|breaks|broke|breaking) (?:his|her|their|our|my) heart",
+    NO_FACE_HIT_SAYING,
 )
 
 _SIGNS: Final = (
@@ -211,7 +213,7 @@ _SIGNS: Final = (
             rf"{_HIT} (?:\w+ ){{0,2}}{_WHOSE} (?:head|skull|temple)",
             rf"(?:fell|fall|landed|went down) (?:\w+ )?on {_WHOSE} (?:head|face)",
             rf"{_WHOSE} head (?:\w+ )?{_HIT}",
-            rf"{_HIT} {_WHO} (?:\w+ ){{0,3}}in the (?:head|face|temple)",
+            rf"{_HIT} {_WHO} (?:\w+ ){{0,3}}in the (?:head|temple)",
             rf"(?:{_HIT}|got it|took one|took it) (?:\w+ )?(?:in|on|to) the (?:head|temple)",
             r"(?:head injury|knocked out cold|knocked out$)",
             r"(?:bad|pounding|splitting|terrible|my|sudden) headache",
@@ -246,6 +248,7 @@ _SIGNS: Final = (
             r"vision (?:is |s |went |gone )?(?:\w+ )?(?:cloudy|gone|black)",
         ),
     ),
+    (Emergency.FACE, FACE_HIT_SIGNS),
     (
         Emergency.INJURY,
         (

@@ -78,7 +78,7 @@ def fixed_form(message: Message, chat: ChatView) -> Understood | None:
         or match_announced(message, chat)
         or _score(message, chat)
         or middle_shared_out(message, chat)
-        or agreement_said(text, said)
+        or agreement_said(text, said, chat)
         or book_said(text, said, mentions)
         or _correction(message, replying=replying)
     )

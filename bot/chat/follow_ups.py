@@ -93,6 +93,14 @@ _SCORE = frozenset(
     }
 )
 
+_FORGOT_SCORE = regex(
+    r"(?:(?:oh|no|help|shit|damn|sorry|ok|so|and|now|wait) )*(?:i|we)(?: (?:have|ve|just|both|think"
+    r"|totally|really))* (?:forgot(?:ten)?|lost(?: track of)?|(?:dont|cant|do not|can not) (?:know"
+    r"|remember)(?: anymore)?) (?:(?:what|where) )?(?:the )?(?:score|call|count|we are)"
+    r"(?: (?:is|was|we are|now|again|anymore|any more|sorry|help))*"
+)
+"""`i have forgotten the score`: it is wanted, though nothing is asked."""
+
 _LAST_SCORE = frozenset(
     {
         "score",
@@ -236,6 +244,7 @@ def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | N
     if begins or _PLAYING_NOW.fullmatch(spoken) is not None:
         return BookSaid(text=text, verb=BookVerb.SCORE if chat.match_on else BookVerb.NEXT)
     is_serve_asked = chat.match_on and _WHO_SERVES.fullmatch(spoken) is not None
+    is_serve_asked |= chat.match_on and _FORGOT_SCORE.fullmatch(spoken) is not None
     if is_serve_asked or _AROUND.sub("", spoken) in (_SCORE if chat.match_on else _LAST_SCORE):
         return BookSaid(text=text, verb=BookVerb.SCORE)
     return _serving(text, said, chat)

@@ -38,6 +38,16 @@ _LEAKS = regex(
     r"|train|work on)(?: (?:next|now|after this|tomorrow|this week))?"
     r"|what did the (?:video|vid|film) (?:show|say|tell)"
 )
+_WORST = regex(
+    r"(?:(?:so|ok|and|now) )*(?:which|what)(?: (?:one|ones))?(?: (?:of|was|were|is|are))*"
+    r" (?:my|our) (?:(?:biggest|worst|main|most common|most frequent|usual|commonest) )?"
+    r"(?:errors?|mistakes?|misses)"
+    r"(?: (?:was|were|is|did|cost|are|the|most|worst|biggest|us|me|today|so far|cost us|of all))*"
+    r"|what (?:did (?:i|we) (?:do|miss)|do (?:i|we) miss) (?:wrong|most|the most)"
+    r"(?: (?:today|so far))*"
+    r"|(?:so |and )?how (?:was|were) (?:i|we)(?: (?:honest|honestly|really|today|be honest))*"
+)
+"""`which of my errors was the biggest`: what the log counts, worst first."""
 
 
 def leaks_said(text: str) -> ListAsked | None:
@@ -49,7 +59,7 @@ def leaks_said(text: str) -> ListAsked | None:
     reviews = _has(said, _REVIEW)
     if reviews and (_has(said, _STUDENT) or _has(said, _SHARES) or _NAMELESS.search(line)):
         return ListAsked(text=text, verb=ListedVerb.FOR_STUDENT)
-    if _LEAKS.fullmatch(line):
+    if _LEAKS.fullmatch(line) or _WORST.fullmatch(line):
         return ListAsked(text=text, verb=ListedVerb.LEAKS)
     return None
 

@@ -34,6 +34,10 @@ _TAKES = (
     rf"\b{_PARTNER}{_OFTEN} (?:poach|tak|steal|hog|hit|grab|go|goe|com)(?:e|s|es|ing)?"
     rf"(?: (?:over|for|on))* {_OURS_TOO}\b"
 )
+_TOOK = (
+    rf"\b{_PARTNER}{_OFTEN}(?: (?:has|have|had|just))* (?:taken|took|stolen|stole|grabbed|hogged"
+    r"|poached|went for|gone for) (?:(?:all|every one|half|most) )?(?:of )?my (?:balls?|shots?)\b"
+)
 _TO = r"(?:her|him|them|(?:my |our )?(?:partner|pard|mate|ourname))"
 _KINDLY = (
     r"(?:(?:w o|w out|without|and not|not) (?:\w+ ){0,3}(?:fight\w*|row|argument|drama"
@@ -61,8 +65,18 @@ _SILENT = (
 _BLAMES = (
     rf"\b{_PARTNER}{_OFTEN} (?:(?:says?|said|saying|thinks?|thought|told me|telling me)\b.*"
     r"\b(?:my fault|(?:its|was|is) (?:all )?on me|because of me|im the problem|i lost (?:it|us))\b"
-    r"|(?:blam(?:es?|ed|ing)) (?:me|it on me|everything on me)\b)"
+    r"|(?:blam(?:es?|ed|ing)) (?:me|it on me|everything on me)\b"
+    r"|(?:giv(?:es?|ing)|gave|puts?|putting) (?:(?:me|us) (?:all )?(?:the )?(?:fault|blame)"
+    r"|(?:(?:all|the|every) )*(?:fault|blame) (?:to|on) (?:me|us))\b)"
 )
+_WHOSE_FAULT = regex(
+    r"(?:(?:so|ok|and|but|hm) )*(?:(?:was|is) (?:that|it|this)(?: one)?|whos to blame"
+    r"|who is to blame|that was)(?: (?:really|all))*"
+    r" (?:(?:my|her|his|our|ournames?|partners|my partners) (?:fault|error|mistake)|mine|hers|his)"
+    r" or (?:(?:my|her|his|ournames?|partners|my partners)(?: (?:fault|error|mistake))?|mine|hers)"
+    r"|(?:(?:so|ok|and|but) )*whose (?:fault|mistake) (?:was|is) (?:that|it|this)(?: one)?"
+)
+"""`was that her fault or mine`: blame between the two of us, and no fault of the rulebook."""
 _OF_A_BODY = words_in("exhausted gassed fried shaky wobbly hungover down checked pressing")
 _FEELS = (
     r"\b(?:(?:my |our )?(?:partner|pard|pardner)|ourname)(?:s| is| was| seems| looks| started)"
@@ -116,7 +130,9 @@ _WISH = regex(
 """`she wants to stack and i dont`: what a partner wishes is no habit of an opponent."""
 
 _IS_SORRY = regex(_SORRY)
-_TOLD = regex("|".join((_QUARREL, _SNAPS, _TAKES, _BRING_UP, _SAY, _SILENT, _BLAMES, _FEELS)))
+_TOLD = regex(
+    "|".join((_QUARREL, _SNAPS, _TAKES, _TOOK, _BRING_UP, _SAY, _SILENT, _BLAMES, _FEELS))
+)
 _OF_US = regex(r"\b(?:we|me|us|i|my|our|partner|ourname)\b")
 
 
@@ -125,7 +141,9 @@ def partner_trouble(message: Message, chat: ChatView) -> Question | None:
     line = line_of_us(message, chat)
     is_sorry = _IS_SORRY.search(line) is not None
     is_wish = _WISH.search(line) is not None
-    is_of_us = is_sorry or is_wish or (_TOLD.search(line) and _OF_US.search(line))
+    of_rules = chat.last_topic is Topic.RULES_QUESTION
+    is_blame = _WHOSE_FAULT.fullmatch(line) is not None and not of_rules
+    is_of_us = is_sorry or is_wish or is_blame or (_TOLD.search(line) and _OF_US.search(line))
     if not is_of_us or complains(message.text):
         return None
     if "?" in message.text.rstrip(" ?!."):

@@ -6,7 +6,7 @@ from bot.chat.message import Message, opponents
 from bot.chat.said import Question
 from bot.chat.slots import find_slots
 from bot.chat.topic_question import CERTAIN
-from bot.chat.view import ChatView
+from bot.chat.view import ChatView, names_of_ours
 from bot.chat.words import words
 from knowledge.complaints import complains_of_us
 from knowledge.emergencies import without_denied
@@ -81,14 +81,10 @@ def _is_of_hurt(message: Message, chat: ChatView) -> bool:
     if is_struck_badly(text) and goes_on(text):
         return True  # whoever hit them is named as well
     if theirs:
-        return message.asks and goes_at_injury(text, ours=_names_of_ours(chat))
+        return message.asks and goes_at_injury(text, ours=names_of_ours(chat))
     if hurts_from_a_knock(text):
         return complains_of_us(text, names=())
     return goes_on_hurt(text)
-
-
-def _names_of_ours(chat: ChatView) -> list[str]:
-    return [row.name for row in chat.roster if row.player in chat.ours]
 
 
 def _asks_to_play_on(message: Message, chat: ChatView) -> bool:

@@ -21,6 +21,7 @@ from bot.chat.follow_ups import follow_up
 from bot.chat.forget_asked import forget_asked
 from bot.chat.full_names_told import full_name_told
 from bot.chat.full_names_told_each import full_names_told_each
+from bot.chat.hit_at_us_asked import hit_at_us_told
 from bot.chat.hurt_and_asked import hurt_and_asked
 from bot.chat.hurt_awaited_asked import hurt_awaited_asked
 from bot.chat.instead_asked import instead_asked
@@ -37,6 +38,7 @@ from bot.chat.notes_dropped import notes_dropped
 from bot.chat.one_of_two_told import one_of_two_told
 from bot.chat.own_shape import settled_shape
 from bot.chat.own_substitute_said import own_substitute_said
+from bot.chat.partner_crosses_asked import partner_crosses_asked
 from bot.chat.partner_trouble import partner_trouble
 from bot.chat.places_weighed import places_weighed
 from bot.chat.plan_words import plan_said
@@ -60,6 +62,7 @@ from bot.chat.spelling_told import spelling_told
 from bot.chat.stated_rates import stated_rates
 from bot.chat.substitutes_said import substitute_said
 from bot.chat.substitutes_told_of import substitute_told_of
+from bot.chat.that_asked import that_asked
 from bot.chat.topic_put_right import topic_put_right
 from bot.chat.view import ChatView
 from bot.chat.without_note_asked import without_note_asked
@@ -80,7 +83,8 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or asked_of_book(message, chat) or side_quarrel(message, chat)
     fixed = fixed or noted_asked(message, chat) or without_note_asked(message, chat)
     fixed = fixed or hurt_and_asked(message, chat) or partner_trouble(message, chat)
-    fixed = fixed or fault_remembered(message, chat)
+    fixed = fixed or partner_crosses_asked(message, chat) or that_asked(message, chat)
+    fixed = fixed or fault_remembered(message, chat) or hit_at_us_told(message, chat)
     fixed = fixed or match_of_strangers(message, chat) or announced_against(message, chat)
     fixed = fixed or match_of_a_round(message, chat) or both_told_of(message, chat)
     fixed = fixed or one_of_two_told(message, chat) or side_answered(message, chat)

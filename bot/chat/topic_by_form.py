@@ -17,6 +17,7 @@ from bot.chat.stalling_asked import asks_of_stalling
 from bot.chat.their_drives_asked import asks_of_their_drives
 from bot.chat.timeouts_said import asks_what_to_say, tells_what_is_left
 from bot.chat.vary_asked import vary_asked
+from bot.chat.weather_beside import tells_of_blowing
 from bot.chat.which_of_them import which_of_them
 from bot.chat.whose_turn_asked import asks_of_the_wrong_place, asks_whose_turn
 from bot.chat.win_by_asked import asks_win_by
@@ -76,6 +77,35 @@ _SAFE_SERVE = regex(
     r"|we have|vs they))*"
 )
 """`9-9-2 us whats the safe serve`: which serve, not how much to risk at that score."""
+
+_TELL_OF_THE_MIDDLE = regex(
+    r"(?:(?:so|ok|and) )*(?:what|how) (?:do|should|shall|can|must|could) (?:i|we) "
+    rf"(?:tell|say to|agree with) (?:{NAME}|him|her|them|my partner)"
+    r"(?: now)? (?:about|on|for|of) (?:the )?(?:middle|mid|seam)(?: balls?)?(?: now)?"
+)
+"""`what shall i tell bram about the middle`: whose it is, which is what to say."""
+
+_TAKE_ONE = regex(
+    r"(?:(?:so|ok|and|then|but) )*(?:should|shall|do|can|must|could) (?:we|i) "
+    r"(?:take|call|burn|spend) one(?: (?:now|here|yet|then|already|or wait|or not))*"
+)
+"""`shall we take one`: of what is taken or called in a match only a time-out is one of several."""
+
+_FELL = regex(
+    r"(?:(?:ok|so|and|oh|ugh|ouch|ow|help|sorry|wait) )*"
+    r"(?:(?:i|my partner|partner) )?(?:just |have )*"
+    r"(?:fell|tripped|tumbled|slipped and fell|stumbled and fell|took a (?:fall|tumble))"
+    r"(?: (?:over|down|hard|badly|again|backwards|flat))*"
+    r" (?:going|running|chasing|reaching|diving|lunging|sprinting|backpedal\w*|back ?pedal\w*"
+    r"|when|while|trying|getting|hitting|on|over|after|for)(?: \w+){0,8}"
+)
+"""`i fell going for the lob`: of a fall, whatever shot it was for."""
+
+_IF_IT_GOES = regex(
+    r"(?:(?:and|but|so|ok|then) )*(?:what |what happens |how is it )?if (?:we|they|i)"
+    r" (?:lose|win|lost|won|drop|take) (?:(?:this|that|the|next) )+(?:one|rally|point|ball)"
+)
+"""`and if we lose this one?`: the chance then, whatever was asked before."""
 
 _GAPS = regex(
     r"(?:(?:so|ok|and) )*"
@@ -172,6 +202,26 @@ def _asks_what_is_not_known(message: Message) -> bool:
     return _GAPS.fullmatch(named_line(message.said, message.mentions)) is not None
 
 
+def _asks_what_to_tell_of_the_middle(message: Message) -> bool:
+    return _TELL_OF_THE_MIDDLE.fullmatch(named_line(message.said, message.mentions)) is not None
+
+
+def _asks_if_it_goes(message: Message) -> bool:
+    return _IF_IT_GOES.fullmatch(" ".join(word.folded for word in message.said)) is not None
+
+
+def _tells_of_a_fall(message: Message) -> bool:
+    return _FELL.fullmatch(" ".join(word.folded for word in message.said)) is not None
+
+
+def _tells_of_blowing(message: Message) -> bool:
+    return tells_of_blowing(" ".join(word.folded for word in message.said))
+
+
+def _asks_to_take_one(message: Message) -> bool:
+    return _TAKE_ONE.fullmatch(" ".join(word.folded for word in message.said)) is not None
+
+
 def _asks_for_rates(message: Message) -> bool:
     return _RATES_USED.fullmatch(" ".join(word.folded for word in message.said)) is not None
 
@@ -191,10 +241,15 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (wants_a_head, Topic.AIM_ATTACK),
     (rages_at_referee, Topic.RESET_HEAD),
     (_asks_for_a_break, Topic.TIMEOUT_NOW),
+    (_asks_to_take_one, Topic.TIMEOUT_NOW),
+    (_asks_if_it_goes, Topic.WIN_CHANCE),
+    (_asks_what_to_tell_of_the_middle, Topic.COVER_MIDDLE),
     (asks_what_to_say, Topic.ADJUST),
     (tells_what_is_left, Topic.TIMEOUT_NOW),
     (asks_win_by, Topic.RULES_QUESTION),
     (_asks_if_fair, Topic.WEATHER_OR_BODY),
+    (_tells_of_a_fall, Topic.WEATHER_OR_BODY),
+    (_tells_of_blowing, Topic.WEATHER_OR_BODY),
     (asks_of_their_drives, Topic.ANSWER_PATTERN),
     (_asks_our_crash, Topic.THIRD_SHOT),
     (_asks_of_our_poach, Topic.BEING_TARGETED),

@@ -41,6 +41,9 @@ _HOW_IS = regex(
 """`hows okafor's hands`, `okafor hands?`: what is named of him, strong or weak, is all that is
 asked; behind "how do we" or "where" stands another question."""
 
+_DOES = regex(rf"(?:(?:so|and|ok|hey) )*(?:does|do) {NAME} (?P<what>\w+(?: \w+)?)")
+"""`does okafor lob`: how often is not said, and is what is asked."""
+
 _AIMED = frozenset(
     ["serve", "return", "lob", "dink", "drop", "drive", "attack", "speed up", "speedup", "target"]
 )
@@ -77,6 +80,15 @@ def trait_asked(message: Message, chat: ChatView) -> TraitAsked | None:
         return TraitAsked(trait=of_him)
     if _WIDER.search(line):
         return None
+    does = _DOES.fullmatch(named_line(message.said, message.mentions))
+    if does is not None and not message.note.claims:
+        verb, _, rest = does["what"].partition(" ")
+        ending = "es" if verb.endswith(("ch", "sh", "s", "x")) else "s"
+        told = claims_of(f" {verb}{ending} {rest} a lot".replace("  ", " "), chat)
+        habits = {(one.trait, one.value) for one in told}
+        if len(habits) == 1 and not told[0].denied:
+            ((trait, value),) = habits
+            return TraitAsked(trait=trait, value=value)
     claims = message.note.claims or _with_names_settled(message, chat)
     said = {(one.trait, one.value) for one in claims}
     traits = {trait for trait, _ in said}

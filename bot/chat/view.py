@@ -53,3 +53,8 @@ class ChatView:
     own_pairs: tuple[tuple[PlayerId, PlayerId], ...] = ()
     draws: tuple[tuple[str, tuple[PlayerId, PlayerId]], ...] = ()
     windy: bool = False
+
+
+def names_of_ours(chat: ChatView) -> list[str]:
+    """What the two of us are called."""
+    return [row.name for row in chat.roster if row.player in chat.ours]

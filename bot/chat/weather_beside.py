@@ -46,6 +46,21 @@ def tells_wind(text: str) -> bool:
     return entry is not None and entry.id == "wind" and _SWIRLS.search(said) is not None
 
 
+_BLEW = regex(
+    r"(?:(?:ok|okay|so|and|ugh|now|but|oh|suddenly) )*(?:it|its|the wind|wind)"
+    r" (?:(?:has|have|is|just|now|really|all|s) )*"
+    r"(?:(?:began|begun|begins|starts?|started|starting) (?:to (?:blow|gust|swirl)|blowing|gusting)"
+    r"|blows|blowing|gusts|gusting)"
+    r"(?: (?!and\b|but\b|what\b|who\b|should\b|out\b|up\b)\w+){0,9}"
+)
+"""`it began to blow, from left to right, strong`: all told of the wind."""
+
+
+def tells_of_blowing(words: str) -> bool:
+    """Whether nothing but that it blows, and how, is told; a ball that it blows out is a rally."""
+    return _BLEW.fullmatch(words) is not None
+
+
 _SWIRLS = regex(
     r"\b(?:its?|it is|the wind(?: is|s)?|wind) (?:\w+ ){0,2}(?:swirl\w*|gust\w*|blow\w*)\b"
 )

@@ -12,7 +12,7 @@ from knowledge.planning.names import first_that_fits
 from knowledge.planning.weighing import said_of
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE
-from knowledge.tactics import our_poach
+from knowledge.tactics import our_crossing, our_poach
 from knowledge.tactics.target_effects import cover_of
 from knowledge.tactics.targeted_effects import (
     COVER,
@@ -68,6 +68,8 @@ def advise(situation: Situation) -> Advice:
     How often we poach, where nobody is played at, is a page of its own.
     """
     words = situation.asked.words
+    if our_crossing.who_crosses(words) is not None:
+        return our_crossing.advise()
     is_of_a_talk = bool(situation.asked.before)  # who is played at was told before
     if our_poach.asks_of_our_poach(words) or (
         our_poach.asks_whether_to_poach_more(words) and not is_of_a_talk

@@ -43,12 +43,21 @@ FIRST_AID = {
         "Stop now. Get medical staff: an eye can't wait.",
         ("Don't rub or press; cover it loosely", "Sight changed: emergency number"),
     ),
+    Emergency.FACE: (
+        "Stop now. Get medical staff: eye and head first.",
+        (
+            "Sight blurred, double or dark: emergency number",
+            "Headache, dizzy or sick: no more play today",
+        ),
+    ),
     Emergency.INJURY: (
         "Stop now. Get medical staff; don't play on it.",
         ("Keep it still; press a clean cloth on bleeding", "Heavy bleeding: emergency number"),
     ),
 }
 """What to do first, in the words of general first-aid teaching (from memory)."""
+
+ON_PURPOSE = "On purpose, or mocked? Tell the referee, after that."
 
 
 def stop(emergency: Emergency) -> Advice:
@@ -61,6 +70,7 @@ def stop(emergency: Emergency) -> Advice:
             *(Reason(text=text, source=COMMON_PRACTICE) for text in first_aid),
             Reason(text="Medical time-out: up to 15 minutes", source=rule("10.B")),
         ),
+        unless=ON_PURPOSE if emergency is Emergency.FACE else None,
         caution=DEFERS,
         confidence=Confidence.GENERAL_RULE,
     )

@@ -4,11 +4,26 @@ from __future__ import annotations
 
 from knowledge.complaints import complains
 from knowledge.emergencies import emergency_of
+from knowledge.regex import regex
 from knowledge.situation import Situation
 from knowledge.tactics import plays_on
 from knowledge.tactics.explained_away import explains_away
 from knowledge.tactics.weather_entries import BODY, entry_by_words
 from knowledge.tactics.weather_said import folded
+
+_WHAT_NOW = regex(
+    r"(?:(?:ok|okay|so|and|but|pls|please|help|then|now) )*"
+    r"(?:what (?:must|should|shall|do|can|could) (?:i|we) do|what (?:to do|now|next))"
+    r"(?: (?:now|first|then|next|about (?:it|this|that)))*"
+)
+
+
+def told_before_what_now(situation: Situation) -> str | None:
+    """The complaint told last, where "what must i do" is all that is asked of it."""
+    if _WHAT_NOW.fullmatch(folded(situation.asked.words).rstrip(" ?!.")) is None:
+        return None
+    lines = situation.asked.before.splitlines()[::-1]
+    return next((one for one in lines if emergency_of(one) or complains(one)), None)
 
 
 def asks_to_play_on(situation: Situation) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from types import MappingProxyType
 from typing import Final
@@ -26,7 +27,14 @@ NIOSH = Source(kind=SourceKind.PUBLISHED, citation="NIOSH 2017-126")
 an hour. Written for workers; no sheet for players was found."""
 
 HOW_MUCH: Final = Reason(text="8 oz each 15-20 min, never over 48 oz/hour", source=NIOSH)
-"""How much to drink in the heat."""
+HOW_MUCH_METRIC: Final = Reason(text="240 ml each 15-20 min, never over 1.4 l/hour", source=NIOSH)
+"""How much to drink in the heat, and the same for who speaks in Celsius: 8 oz are 237 ml."""
+
+
+def in_units(reasons: Sequence[Reason], *, celsius: bool) -> tuple[Reason, ...]:
+    """The reasons with how much to drink in millilitres, for who speaks in Celsius."""
+    return tuple(HOW_MUCH_METRIC if celsius and " oz" in one.text else one for one in reasons)
+
 
 DRY_PERCENT: Final = 40.0
 DAMP_PERCENT: Final = 60.0
@@ -78,8 +86,8 @@ def heat_line(index: Felt, *, celsius: bool) -> str:
     """The number that matters: index, class, and full sun on top."""
     degrees, level = f"{index.index_f:.0f} °F", heat_level(index.index_f)
     if celsius:
-        degrees += f" ({celsius_of(index.index_f):.0f} °C)"
-        return f"Index {degrees}: {level}; sun +{FULL_SUN_ADDS_F:.0f} °F."
+        sun = celsius_of(FULL_SUN_ADDS_F) - celsius_of(0)
+        return f"Index {celsius_of(index.index_f):.0f} °C: {level}; sun +{sun:.0f} °C."
     name = "Feels like" if index.from_said else "Index"
     return f"{name} {degrees}: {level}; sun up to +{FULL_SUN_ADDS_F:.0f}."
 
@@ -87,8 +95,9 @@ def heat_line(index: Felt, *, celsius: bool) -> str:
 def assumed_line(said: HeatSaid, index: Felt) -> str | None:
     """What was taken for granted: the humidity, or the scale of the degrees."""
     if index.low_f is not None:
-        low, high = f"{index.low_f:.0f}", f"{index.index_f:.0f}"
-        return f"No humidity: 40% is {low} °F, 60% {high}."
+        scale = celsius_of if said.celsius else float
+        low, high = f"{scale(index.low_f):.0f}", f"{scale(index.index_f):.0f}"
+        return f"No humidity: 40% is {low} °{'C' if said.celsius else 'F'}, 60% {high}."
     if said.guessed_unit:
         return f"Read as °{'C' if said.celsius else 'F'}."
     if said.humidity_percent is None and not index.from_said:
@@ -135,7 +144,7 @@ def advise(said: HeatSaid, index: Felt) -> Advice:
         topic=Topic.WEATHER_OR_BODY,
         call=_CALLS[heat_level(index.index_f)],
         reasons=(
-            HOW_MUCH,
+            HOW_MUCH_METRIC if said.celsius else HOW_MUCH,
             Reason(text="Dizzy, chills, sick, headache: stop at once", source=COMMON_PRACTICE),
             Reason(text="Short points; time-outs for breath", source=COMMON_PRACTICE),
         ),

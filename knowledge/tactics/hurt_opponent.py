@@ -38,10 +38,28 @@ _IF_FAIR = regex(
     r"(?:knees?|ankles?|injury|leg|foot|back|elbow|wrist|brace|limp)\b"
 )
 
+_LEGS = r"(?:ankles?|calf|calves|hamstrings?|achilles|groin|limp|injury)"
+_ANY_PART = (
+    r"(?:knees?|shoulders?|backs?|elbows?|wrists?|hips?|legs?|foot|feet|arms?|thighs?|quads?)"
+)
+_HURT = r"(?:bad|sore|hurt|injured|weak|taped|braced|dodgy|stiff|swollen|twisted|pulled)"
+_WEAK_SPOT = rf"(?:(?:left|right) )?(?:{_HURT} (?:{_LEGS}|{_ANY_PART})|{_LEGS})\b"
+_WHOSE = r"(?:his|her|their|(?!my|our)\w+ ?s)"
+_AT_A_PART = regex(
+    r"\b(?:(?:should|shall|can|could|may|do|must) (?:we|i)|lets|(?:we|i) (?:should|could|must))"
+    r"(?: (?:just|also|now|still|then|better|simply|maybe))? (?:"
+    r"(?:play (?:it |balls? |more |everything )?(?:on|at|to|over)|go (?:at|after|for)"
+    rf"|(?:aim|hit|drop|dink|lob|serve)(?: it)? (?:at|on|over|to)) {_WHOSE} {_WEAK_SPOT}"
+    rf"|(?:attack|target|exploit|pick on|punish) (?:{_WHOSE}|the|that) (?:{_WEAK_SPOT}|knees?\b)"
+    r"|(?:use|exploit) (?:his|her|their) (?:limp|injury)\b)"
+)
+"""`shall we play on her ankle`: a part that nobody aims a ball at while it is sound."""
+
 
 def asks_if_fair(words: str) -> bool:
-    """Whether it is asked if it is fair to go at a part of somebody's body that is weak."""
-    return _IF_FAIR.search(folded(words)) is not None
+    """Whether a part of somebody's body that hurts is to be gone at, or if that is fair."""
+    said = folded(words)
+    return _IF_FAIR.search(said) is not None or _AT_A_PART.search(said) is not None
 
 
 CALL: Final = "Play the ball, not the injury."

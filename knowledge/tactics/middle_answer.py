@@ -238,11 +238,20 @@ def _speaks_of(words: frozenset[str], kind: BallKind) -> bool:
     return any(kind in kinds for kinds in _speed_of(words))
 
 
+_OF_A_WRITER = frozenset({"i", "me", "mine", "my"})
+
+
+def _is_named(seat: Seat, words: frozenset[str]) -> bool:
+    name = seat.who.name.casefold()
+    return not words.isdisjoint({name, f"{name}'s", f"{name}’s", f"{name}s"})
+
+
 def _named_owner(words: frozenset[str], seats: tuple[Seat, Seat]) -> Owner | None:
-    for seat in seats:
-        name = seat.who.name.casefold()
-        if seat.named and words & {name, f"{name}'s", f"{name}’s", f"{name}s"}:
-            return Owner(seat.side.value)
+    named = [seat for seat in seats if seat.named and _is_named(seat, words)]
+    if named:
+        # Of two persons in one breath nobody knows whose the ball is; better none than the wrong.
+        is_one = len(named) == 1 and not words & _OF_A_WRITER
+        return Owner(named[0].side.value) if is_one else None
     if words & {"cross", "across", "diagonal", "crosscourt"}:
         return Owner.CROSS
     forehands = [seat for seat in seats if seat.wing is Wing.FOREHAND]

@@ -67,6 +67,13 @@ _RATE = regex(
 )
 
 
+_OTHER_MORE_OR_LESS = regex(
+    r"(?:(?:so|ok|and|but|then|hey) )*(?:should|shall|can|must) (?!they\b)(?:my )?\w+ "
+    r"(?:be )?(?:just )?poach(?:ing)?"
+    r"(?: (?:more|less|now|at all|a lot|a bit|often|here|much|today))+"
+)
+"""`should bram poach less`: nobody is asked what an opponent should do."""
+
 _MORE_OR_LESS = regex(
     r"(?:(?:so|ok|and|but|then|hey) )*(?:should|shall|can|do|must) (?:i|we) (?:be )?(?:just )?"
     r"poach(?:ing)?(?: (?:more|less|now|at all|a lot|a bit|often|here|much|today))+"
@@ -85,6 +92,8 @@ def asks_of_our_poach(text: str) -> bool:
     That they read it is the same question: what to do about it is how we go.
     """
     words = plain_words(text)
+    if _OTHER_MORE_OR_LESS.fullmatch(words) and not _MORE_OR_LESS.fullmatch(words):
+        return True
     if _THEY_READ_IT.search(words):
         return True
     if not _POACH.search(words) or _THEIRS.search(words) or _PLAYED_AT.search(words):
@@ -94,6 +103,8 @@ def asks_of_our_poach(text: str) -> bool:
 
 def tells_of_their_poach(text: str) -> bool:
     """Whether it is they who poach."""
+    if _OTHER_MORE_OR_LESS.fullmatch(plain_words(text)):
+        return False
     return _THEIRS.search(plain_words(text)) is not None
 
 

@@ -29,7 +29,10 @@ OTHERWISE = "general"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HeadReset:
-    """What happened, and what helps: a routine, one thing to keep, one to change, words to say."""
+    """What happened, and what helps: a routine, one thing to keep, one to change, words to say.
+
+    `in_play` stands for it while a game is on, which leaves a minute and no more.
+    """
 
     id: str
     call: str
@@ -38,11 +41,12 @@ class HeadReset:
     say: str
     unless: str | None = None
     caution: str | None = None
+    in_play: HeadReset | None = None
 
 
 def advise(situation: Situation) -> Advice:
     """The reset that the words ask for; people who can help where they tell of distress."""
-    distress = distress_of(situation.asked.words)
+    distress = distress_of(situation.asked.words, ours=[one.name for one in situation.ours])
     if distress is not None:
         return _people_first(distress)
     reset = find_reset(situation)
@@ -50,6 +54,8 @@ def advise(situation: Situation) -> Advice:
         return _words_first(before, situation)
     stretch = bad_stretch(situation)
     lines = (reset.keep, _change(reset, stretch), reset.say)
+    if _ASKS_FOR_WORDS.search(folded(situation.asked.words)):
+        lines = (reset.say, *lines[:-1])
     return Advice(
         topic=Topic.RESET_HEAD,
         call=reset.call,
@@ -64,6 +70,7 @@ def advise(situation: Situation) -> Advice:
 
 
 _SAYS = "Say: "
+_ASKS_FOR_WORDS = regex(r"\bwhat (?:do|should|can|could|shall|must) i (?:say|tell)\b")
 _WANTS_WORDS = regex(
     r"(?:(?:so|ok|okay|and|but|then) )*(?:what|how) (?:do|should|can|could|would|shall) i"
     r" (?:say|tell|put it)(?: to)? \w+(?: \w+)?(?: (?:now|then|though|right now))*"
@@ -102,7 +109,13 @@ def find_reset(situation: Situation) -> HeadReset:
     """The first entry that the words tell of; the general one if none."""
     told = {hit.id for hit in told_in(situation, phrases())}
     found = [reset for reset in resets() if reset.id in told]
-    return found[0] if found else next(one for one in resets() if one.id == OTHERWISE)
+    reset = found[0] if found else next(one for one in resets() if one.id == OTHERWISE)
+    return reset.in_play if reset.in_play is not None and _is_on(situation) else reset
+
+
+def _is_on(situation: Situation) -> bool:
+    """Whether a game is being played."""
+    return situation.match is not None and not situation.match.game.is_over
 
 
 @cache
@@ -120,6 +133,7 @@ def phrases() -> Phrases:
 
 
 def _reset(row: Mapping[str, object]) -> HeadReset:
+    in_play = row.get("in_play")
     return HeadReset(
         id=fitting(row.get("id"), LINE_LIMIT),
         call=fitting(row.get("call"), CALL_LIMIT),
@@ -128,6 +142,7 @@ def _reset(row: Mapping[str, object]) -> HeadReset:
         say=fitting(row.get("say"), LINE_LIMIT),
         unless=optional_line(row, "unless"),
         caution=optional_line(row, "caution"),
+        in_play=_reset({"id": row["id"], **in_play}) if isinstance(in_play, Mapping) else None,
     )
 
 
@@ -144,8 +159,7 @@ def _next_ball(situation: Situation) -> str:
     line = next((line for line in plan_lines(situation) if line.is_specific), None)
     if not situation.theirs:
         return "Next opponents? Name them: I give one ball."
-    is_on = situation.match is not None and not situation.match.game.is_over
-    before = "Next ball" if is_on else f"Next, {who}"
+    before = "Next ball" if _is_on(situation) else f"Next, {who}"
     if line is None:
         return f"{before}: return deep, thirds to the middle."
     return f"{before}: {line.cue}"
@@ -170,10 +184,9 @@ def _until_the_next(words: str) -> str | None:
 
 def _choices(situation: Situation) -> tuple[Choice, ...]:
     plan = Choice(label="game plan", topic=Topic.GAME_PLAN)
-    is_on = situation.match is not None and not situation.match.game.is_over
     other = (
         Choice(label="time-out?", topic=Topic.TIMEOUT_NOW)
-        if is_on
+        if _is_on(situation)
         else Choice(label="what to change", topic=Topic.ADJUST)
     )
     return (other, plan)
@@ -198,6 +211,12 @@ _KIND_LINES: Mapping[Distress, tuple[str, str, str, str]] = MappingProxyType(
             "A match says nothing about what you are worth.",
             "If it stays dark: a doctor or a crisis line.",
             "Thoughts of harm? Local emergency number, now.",
+        ),
+        Distress.AFRAID: (
+            "Step aside now: you needn't stay with that.",
+            "Go to the referee, the desk or someone you trust.",
+            "Hurt, or threatened? Local emergency number.",
+            "A time-out, or to stop altogether, is yours to take.",
         ),
     }
 )

@@ -79,6 +79,11 @@ _FREEZES_ME = regex(
     r"\b(?:fr[eo]ez\w*|froz\w*|froze|ic(?:e|ed|ing)|avoid\w*|ignor\w*|nothing to|never to) me\b"
 )
 _TO_ME = regex(r"(?<!not )(?<!never )(?<!nothing )(?<!none )\b(?:to|at|on|target\w*) me\b")
+_THEY_FIND_ME = regex(
+    r"\b(?:they|theyre|everything|every ball|balls|opponents|all)"
+    r"(?: (?!him|her|them|not|never|nothing|nobody|and|but|he|she|if|when|that)\w+){1,4} me\b"
+)
+"""`still they find me`: whoever else is spoken of, the balls come to the one who writes."""
 _POACH = regex(r"\b(?:poach\w*|cross over|jump in|take more balls|slide over|squeeze over)\b")
 _BURNT = regex(
     r"(?<!we are )(?<!were )(?<!we )\bbehind\b(?! by| in| \d)|\bburn\w*|\bdown my line\b"
@@ -90,7 +95,7 @@ _WITH: Mapping[HitWith, re.Pattern[str]] = MappingProxyType(
         HitWith.SPEED_UPS: regex(
             r"\b(?:speed\w* ?(?:it )?ups?|speeds|body|hip|chest|shoulder|jam\w*|attack\w*)\b"
         ),
-        HitWith.DINKS: regex(r"\bdink\w*\b"),
+        HitWith.DINKS: regex(r"\bdink\w*\b|\bsoft (?:balls?|ones?)\b"),
         HitWith.DRIVES: regex(r"\b(?:driv\w*|bang\w*|hammer\w*|hard|pace|slam\w*)\b"),
         HitWith.RETURNS: regex(r"\b(?:returns?|returning|third|thirds|3rds?)\b"),
     }
@@ -167,7 +172,8 @@ def _subject(
     known = None if situation.asker is None else situation.find(situation.asker)
     asker = known or _writer(situation)
     if len(named) == 1:
-        if asker is not None and (_FREEZES_ME if frozen else _TO_ME).search(said):
+        is_me = _FREEZES_ME.search(said) if frozen else _gets_me(said)
+        if asker is not None and is_me:
             return True, asker
         return asker is not None and named[0].player == asker.player, named[0]
     spoken = _MY_PARTNER.sub("partner", said)
@@ -186,10 +192,18 @@ def _writer(situation: Situation) -> OnCourt | None:
     return other_of(named[0], situation.ours) if len(named) == 1 else None
 
 
+def _gets_me(said: str) -> bool:
+    return bool(_TO_ME.search(said) or _THEY_FIND_ME.search(said))
+
+
 def _at_me(said: str) -> bool:
     """Whether the words put the writer at the end of it: "at me", "I get no balls"."""
     return bool(
-        re.search(r"\b(?:to|at|on|target\w*|avoid\w*|out|freez\w*|ice|isolate) me\b", said)
+        _THEY_FIND_ME.search(said)
+        or re.search(
+            r"(?<!not )(?<!never )\b(?:to|at|on|target\w*|avoid\w*|out|freez\w*|ice|isolate) me\b",
+            said,
+        )
         or re.search(
             r"\bme out\b|\bi (?:get|dont|never|havent|stand)\b|\bim\b|\bmy \w*hand\b", said
         )

@@ -45,7 +45,7 @@ def advise(heat: HeatSaid) -> Advice:
         call="Drink now, in the shade, before you play on.",
         reasons=(
             Reason(text="Dizzy, chills, sick, headache: stop at once", source=COMMON_PRACTICE),
-            heat_answer.HOW_MUCH,
+            heat_answer.HOW_MUCH_METRIC if heat.celsius else heat_answer.HOW_MUCH,
             Reason(text="Sips with salt, not a litre at once", source=COMMON_PRACTICE),
         ),
         number=None if shown is None else heat_answer.heat_line(shown, celsius=heat.celsius),

@@ -8,6 +8,7 @@ from knowledge.advice import Advice, Choice, MatchFact
 from knowledge.cautions import DEFERS, HEAT_DEFERS, HeatLevel, heat_level
 from knowledge.complaints import complains
 from knowledge.emergencies import emergency_of, without_denied
+from knowledge.regex import regex
 from knowledge.situation import Situation, Wind
 from knowledge.tactics import (
     braces,
@@ -28,7 +29,7 @@ from knowledge.tactics.beside_complaint import (
     with_what_is_asked,
 )
 from knowledge.tactics.first_aid import FIRST_AID, stop
-from knowledge.tactics.goes_on import asks_to_play_on, goes_on_anyway
+from knowledge.tactics.goes_on import asks_to_play_on, goes_on_anyway, told_before_what_now
 from knowledge.tactics.weather_entries import (
     BODY,
     SKY,
@@ -41,7 +42,7 @@ from knowledge.tactics.weather_entries import (
 )
 from knowledge.tactics.weather_finding import LIGHTNING, FoundEntry, entries_of, find_entry
 from knowledge.tactics.weather_length import to_one_screen
-from knowledge.tactics.weather_said import HeatSaid, folded, heat_said, minutes_said
+from knowledge.tactics.weather_said import HeatSaid, folded, heat_said, minutes_said, wind_said
 from knowledge.vocabulary import Topic
 
 OTHERS_SHOWN = 2
@@ -65,6 +66,9 @@ def _advice(situation: Situation) -> Advice:
     emergency = emergency_of(words) or emergency_of(mended(folded(words)))
     if emergency is not None:
         return stop(emergency)
+    told = told_before_what_now(situation)
+    if told is not None:
+        return _advice(_asking(told, situation))
     undenied = without_denied(words)
     if undenied is not None:
         return _of_denied(undenied, situation)
@@ -84,8 +88,8 @@ def _advice(situation: Situation) -> Advice:
     entry = _meant(found, situation, heat)
     if cannot_move(words) and not complains(words):
         return unmoving()
-    told = f"{words}\n{situation.asked.before}"
-    if asks_for_substitute(words) and not picks(entry, told):
+    all_told = f"{words}\n{situation.asked.before}"
+    if asks_for_substitute(words) and not picks(entry, all_told):
         return substitute()
     if entry.kind != BODY and undrunk.tells_undrunk(words):
         return undrunk.advise(heat)
@@ -127,10 +131,32 @@ def _heat_first(found: FoundEntry, words: str, heat: HeatSaid) -> FoundEntry:
 def _meant(found: FoundEntry, situation: Situation, heat: HeatSaid) -> Entry:
     """The entry found; what went before and what is known go before a guess about the weather."""
     entry = found.entry
+    if _is_of_the_wind_told(situation):
+        return entry_named(WIND)
     if entry is not None and not (found.is_guess and entry.kind == SKY):
         return entry
     otherwise = _gone_on(situation) or _otherwise(situation, heat)
     return otherwise if entry is None or otherwise.id != ANYTHING else entry
+
+
+_ONLY_A_STROKE = regex(
+    r"(?:(?:and|so|ok|but|then|what|how|about|for|on|with|in|if|do|should|can|i|we|it|the|my|our|a"
+    r"|hit|play|then|now|still) )*(?:high |deep |third |soft )?(?:lobs?|lob|drops?|drives?|dinks?"
+    r"|serves?|returns?|thirds?|overheads?|smashe?s?|shots?|balls?)"
+    r"(?: (?:then|now|too|in it|or not))*"
+)
+"""`and for the lob?`: nothing but a stroke is named, and no fall in it."""
+
+
+def _is_of_the_wind_told(situation: Situation) -> bool:
+    """ "And for the lob?", after the wind: the stroke in that wind, whatever body a model hears."""
+    words, before = folded(situation.asked.words), situation.asked.before.splitlines()
+    if not before or _ONLY_A_STROKE.fullmatch(words.rstrip(" ?!.")) is None:
+        return False
+    if tells_of_a_body(before[-1]) or not wind_said(words).strokes:
+        return False
+    last = find_entry(before[-1])
+    return last is not None and last.id == WIND
 
 
 def _of_entry(entry: Entry, situation: Situation, heat: HeatSaid) -> Advice:
@@ -178,7 +204,7 @@ def _from_entry(
     return Advice(
         topic=Topic.WEATHER_OR_BODY,
         call=_call(entry, situation.asked.words),
-        reasons=found.reasons,
+        reasons=heat_answer.in_units(found.reasons, celsius=heat.celsius),
         number=None if shown is None else heat_answer.heat_line(shown, celsius=heat.celsius),
         unless=found.unless,
         assumed=None if shown is None else heat_answer.assumed_line(heat, shown),

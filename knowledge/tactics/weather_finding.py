@@ -6,7 +6,7 @@ harmless line is the worst fault. What the model takes for weather is then offer
 
 from __future__ import annotations
 
-from knowledge.complaints import complains
+from knowledge.complaints import complains, names_a_part
 from knowledge.dataclass import dataclass
 from knowledge.reading.entry_model import Band, EntryModel, Kind, Likely, entry_model
 from knowledge.regex import regex
@@ -97,6 +97,8 @@ def _settled(words: str, picked: Entry | None, likely: Likely) -> Entry | None:
         return first if is_other else picked
     if complains(words):
         return _likeliest_body(likely)
+    if picked is not None and likely.band is not Band.SURE and _asks_only_of_them(words):
+        return picked
     if likely.is_none or (picked is not None and picked.id == LIGHTNING):
         return picked
     if likely.band is not Band.SURE and SAYINGS.search(folded(words)):
@@ -110,6 +112,25 @@ def _settled(words: str, picked: Entry | None, likely: Likely) -> Entry | None:
         likely.band is Band.HALF_SURE and not picks(first, words)
     )
     return picked if is_weak else first
+
+
+_OF_THEM = regex(
+    r"(?:(?:so|ok|and|but|hey|then) )*(?:what|wat|how|where|when|why|who)\b.* (?:they|them|theyre|"
+    r"these two|opponents?)\b.*"
+)
+_OF_US = regex(
+    r"\b(?:i|im|ive|ill|id|me|my|mine|myself|we|were|weve|us|our|ours|partners?|mate|he|she|hes|shes"
+    r"|him|his|her|hers|guy|girl|lady|man|woman|player|someone|somebody|anyone|one|feel\w*|felt|sick"
+    r"|ill|pain\w*|hurt\w*|sore|tired|help|doctor|medic\w*|ambulance)\b"
+)
+
+
+def _asks_only_of_them(words: str) -> bool:
+    """Whether it is asked what they do, and nobody else, no part of a body and no ailment stands
+    there: with weather told in words, a body that only the model hears is nobody's."""
+    said = folded(words)
+    is_of_them = _OF_THEM.fullmatch(said) is not None and _OF_US.search(said) is None
+    return is_of_them and not names_a_part(words)
 
 
 _OWN_PARTS = {

@@ -74,3 +74,17 @@ def test_whose_the_middle_is_said_outright_is_an_agreement(text: str, owner: str
 )  # fmt: skip
 def test_the_middle_asked_about_or_theirs_is_no_agreement(text: str) -> None:
     assert not any(isinstance(one, AgreementSaid) for one in understand(text, chat=EVENING))
+
+
+def test_i_and_he_are_named_in_what_is_settled_of_the_middle() -> None:
+    settled = {
+        "agreed: i take slow middle, Tom takes fast": "slow Mira, fast Tom",
+        "we agreed he takes the fast middle and i take the slow ones": "slow Mira, fast Tom",
+        "deal: slow middle is mine, fast middle is Tom's": "slow Mira, fast Tom",
+        "agreed: my partner takes dinks in the middle, i take drives": "slow Tom, fast Mira",
+        "agreed i take the middle": "Mira takes the middle",
+    }
+    for text, value in settled.items():
+        (said,) = understand(text, chat=EVENING)
+        assert isinstance(said, AgreementSaid)
+        assert said.value == value

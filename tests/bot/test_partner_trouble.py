@@ -120,3 +120,11 @@ def test_what_an_opponent_wants_stays_a_note(pair: Talk) -> None:
     before = pair.stored()
     pair.say("lindqvist wants to stack")
     assert pair.stored() != before
+
+
+def test_tears_while_a_game_is_on_get_a_time_out_and_a_line_to_say(demo: Talk) -> None:
+    assert "five minutes" in demo.say("tom is in tears")
+    demo.say("3-4-1 they serve")
+    told = demo.say("tom is crying a little, what do i say").splitlines()
+    assert told[0] == "Take a time-out: breathe out slowly, together."
+    assert "Say: I'm with you" in told[1]

@@ -198,3 +198,35 @@ def test_a_figure_of_speech_is_no_emergency(said: str) -> None:
 def test_prevention_is_for_those_who_ask_about_it() -> None:
     asked = Situation(topic=Topic.WEATHER_OR_BODY, asked=Asked(words="should I wear goggles"))
     assert advise(asked).call.startswith("Wear eye protection")
+
+
+IN_THE_FACE = (
+    "Timo hit the ball in my face",
+    "he smashed it right in my face",
+    "got hit in the face",
+    "tom took one on the nose",
+    "ball to the face, what now",
+    "his paddle hit my mouth",
+    "what if the ball hits my face, i was hit there and my nose bleeds",
+)
+NOT_IN_THE_FACE = (
+    "he got in my face after the point",
+    "hit it on the face of the paddle",
+    "should i hit it in his face",
+    "is it a fault if the ball hits his face",
+    "the wind is in my face when i hit on the left",
+    "he plays on the right, faces left",
+)
+
+
+def test_a_ball_in_the_face_is_looked_after_and_no_stroke_is_judged() -> None:
+    for said in IN_THE_FACE:
+        asked = Situation(topic=Topic.WEATHER_OR_BODY, asked=Asked(words=said))
+        assert advise(asked).call == "Stop now. Get medical staff: eye and head first.", said
+    assert [said for said in NOT_IN_THE_FACE if is_emergency(said)] == []
+
+
+def test_what_to_do_now_is_asked_of_the_complaint_told_before() -> None:
+    for before, call in (("he hit the ball in my face", "eye"), ("my ankle hurts", "Off it")):
+        asked = Asked(words="so what must i do now?", before=before)
+        assert call in advise(Situation(topic=Topic.WEATHER_OR_BODY, asked=asked)).call

@@ -10,7 +10,7 @@ from dataclasses import replace
 import pytest
 
 from knowledge.situation import Situation
-from knowledge.tactics.hurt_opponent import CALL, goes_at_injury
+from knowledge.tactics.hurt_opponent import CALL, asks_if_fair, goes_at_injury
 from knowledge.tactics.weather import advise
 from knowledge.vocabulary import Topic
 
@@ -63,3 +63,24 @@ def test_the_answer_plays_the_ball_and_leaves_the_rest_to_the_staff() -> None:
     assert advice.caution is not None
     assert "medical staff" in advice.caution
     assert "Referee" in advice.caution
+
+
+def test_a_hurt_part_gone_at_by_name_is_heard_and_one_of_ours_is_not() -> None:
+    at_them = (
+        "shall we play on her ankle",
+        "should we attack ronja's ankle",
+        "can we use her limp",
+        "do we go after his bad knee",
+        "should i hit at his sore shoulder",
+    )
+    others = (
+        "can tom play on his ankle",
+        "should she play on her bad knee",
+        "should i test the knee",
+        "can i play on my ankle",
+        "should we hit at his knees",
+        "should i attack his hip",
+        "shall we play on her backhand",
+    )
+    assert [said for said in at_them if not asks_if_fair(said)] == []
+    assert [said for said in others if asks_if_fair(said)] == []

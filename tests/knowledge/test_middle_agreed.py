@@ -31,6 +31,7 @@ SEATS = (
         ("slow cross and fast dev", Owner.CROSS, DEV),
         ("fast and slow in the middle is devs", DEV, DEV),
         ("middle is for whoever shouts", None, None),
+        ("i take slow middle dev takes fast", None, None),
     ],
 )
 def test_whose_it_is(words: str, slow: Owner | None, fast: Owner | None) -> None:

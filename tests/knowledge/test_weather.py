@@ -370,3 +370,14 @@ def test_drinking_has_its_published_limits() -> None:
 
 def test_medicine_is_never_ours() -> None:
     assert _ask("another tablet before the final?").caution == DEFERS
+
+
+def test_who_speaks_in_celsius_is_answered_in_it_and_a_breeze_is_no_cramp() -> None:
+    words = "it is 31 degrees, how much must i drink"
+    advice = weather.advise(Situation(topic=Topic.WEATHER_OR_BODY, asked=Asked(words=words)))
+    assert advice.reasons[0].text.startswith("240 ml")
+    assert "°F" not in f"{advice.number} {advice.assumed}"
+    for said in ("wat do they do wen its breezy", "what do they do when its breezy"):
+        found = weather_finding.find_entry(said)
+        assert found is not None
+        assert found.id == "wind"

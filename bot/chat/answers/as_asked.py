@@ -14,6 +14,7 @@ from bot.chat.context import Asked
 from bot.chat.rally_supposed import ASKS_CHANCES, SupposedRally, rally_supposed
 from bot.chat.said import OneOfUs, Question, Slots
 from bot.chat.served_from import served_from
+from bot.chat.that_asked import asks_of_that
 from bot.chat.words import folded_line, words
 from knowledge.ball_facts import NOTHING_SAID
 from knowledge.complaints import complains_of_us
@@ -35,7 +36,7 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
     is_supposed = question.changes or question.topic is Topic.WIN_CHANCE
     return Asked(
         topic=question.topic,
-        text=_with_its_symptom(question, desk.context.asked),
+        text=_noted_before(desk, question) or _with_its_symptom(question, desk.context.asked),
         about=about,
         wing=slots.wing,
         striker_side=served_from(question.text) if question.topic is Topic.AIM_SERVE else None,
@@ -66,6 +67,15 @@ def as_asked(desk: Desk, question: Question, about: tuple[PlayerId, ...]) -> Ask
         facts=None if slots.facts == NOTHING_SAID else slots.facts,
         trait=question.trait,
     )
+
+
+def _noted_before(desk: Desk, question: Question) -> str | None:
+    """The words of the note that "how do i answer that" is asked of."""
+    line = folded_line(words(question.text))
+    if question.topic is not Topic.ANSWER_PATTERN or not asks_of_that(line):
+        return None
+    row = None if desk.after_note is None else desk.book.note(desk.after_note)
+    return None if row is None else row.text
 
 
 def _rally_supposed(question: Question) -> SupposedRally | None:

@@ -30,13 +30,23 @@ def manage_people(desk: Desk, said: BookSaid) -> Reply:
         case BookVerb.UNBIND:
             return books.unbind(desk)
         case BookVerb.PRIVACY:
-            return Reply(text=wording("privacy.text").strip())
+            return _privacy(desk, said)
         case BookVerb.FORGET:
             return forgetting.forget(desk, said)
         case BookVerb.FORGET_ME:
             return forgetting.forget_me(desk)
         case _:
             raise ValueError(f"not about people or books: {said.verb}")
+
+
+def _privacy(desk: Desk, said: BookSaid) -> Reply:
+    """What is kept and who sees it; who asks of themselves also how to read what is noted."""
+    lines = [wording("privacy.text").strip()]
+    writer = desk.context.asker
+    if writer is not None and "about me" in said.text.lower():
+        name = desk.view.short_name(writer)
+        lines.append(wording("privacy.own_notes").format(name=name))
+    return Reply(text="\n".join(lines))
 
 
 def press_of_people(desk: Desk, tapped: Tap) -> Reply:
