@@ -47,6 +47,23 @@ def test_the_partner_named_in_it_plays_with_us_from_now_on(marisol: Talk, text: 
 
 
 @pytest.mark.parametrize(
+    ("text", "when"),
+    [
+        ("back with anouk, same opponents gretel hoffmann and sunniva aas at 16:20", ", 16:20,"),
+        ("womens doubles with anouk now, 12:15, court 3, against gretel hoffmann and sunniva aas",
+         ", 12:15, court 3,"),
+        ("in womens at 4 i'm back with anouk, we play gretel hoffmann and sunniva aas on court 2",
+         ", 16:00, court 2,"),
+    ],
+)  # fmt: skip
+def test_whom_we_are_with_is_never_one_of_two_opponents(
+    marisol: Talk, text: str, when: str
+) -> None:
+    assert marisol.say(text).startswith("You are Marisol and Anouk.")
+    assert marisol.say("add both").startswith(f"Next: Gretel Hoffmann and Sunniva Aas{when}")
+
+
+@pytest.mark.parametrize(
     "text",
     [
         "how do i play next match with benedikt against gretel hoffmann and sunniva aas",
@@ -54,6 +71,7 @@ def test_the_partner_named_in_it_plays_with_us_from_now_on(marisol: Talk, text: 
         "i think gretel hoffmann lobs against everyone",
         "um gretel hoffmann is slow i think",
         "benedikt is good with anouk against lefties",
+        "im with anouk against gretel hoffmann and sunniva aas who lob a lot",
     ],
 )
 def test_questions_and_notes_announce_nothing(marisol: Talk, text: str) -> None:
