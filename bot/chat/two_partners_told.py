@@ -31,7 +31,8 @@ _BY_EVENT = rf"{_EVENT} with {_ONE} {_WHEN}(?:and |but )?{_WHEN}{_EVENT} with {_
 _TELLS = (
     regex(rf"{_LEAD}(?:{_ME}(?:{_PLAY})?|{_WHEN}{_PLAY}){_BY_EVENT}"),
     regex(
-        rf"{_LEAD}(?:{_ME})?{_PLAY}with {_ONE} {_EVENT} (?:and |but )(?:with )?{_TWO} {_EVENT}{_END}"
+        rf"{_LEAD}(?:{_ME})?{_PLAY}with {_ONE} {_EVENT} (?:and |but )(?:with )?{_TWO} {_EVENT}"
+        rf"{_END}"
     ),
 )
 """The two events tell that these are partners: nothing else is told or asked of such a line."""
