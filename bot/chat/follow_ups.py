@@ -148,7 +148,8 @@ _THEY_SERVE = frozenset(
 _WHO_SERVES = regex(
     r"(?:(?:so|ok|wait|hey|um|and) )*(?:who|whos|who is|which one)(?: of us)?"
     r" (?:serves?|serving|has the serve|got the serve|up to serve|on serve|is serving)"
-    r"(?: (?:now|next|again|here|it))*"
+    r"(?: (?:now|next|again|here|it|then"
+    r"|after(?: (?:that|this|it|(?:the |this |our |their )?(?:time ?out|break|pause)))?))*"
     r"|(?:(?:so|ok|wait|hey|um|and) )*(?:whose|who) (?:serve|ball|serving)"
     r"(?: (?:is|it|now|next|again))*"
     r"|(?:(?:so|ok|wait|hey|um|and) )*(?:is|was) (?:it|this|that) (?:my|our|their|his|her|we|they)"

@@ -29,6 +29,7 @@ from bot.chat.answers.score_held import score_held
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.scout_card import scout
 from bot.chat.answers.scratched import told_anew
+from bot.chat.answers.serve_asked import ask_again, open_call
 from bot.chat.answers.when_we_play import when_we_play
 from bot.chat.games_asked import OF_GAMES
 from bot.chat.lead_asked import OF_LEAD
@@ -132,6 +133,8 @@ def _score(desk: Desk, words: str) -> Reply:
         return lead_told(desk, match)
     if words.startswith(OF_DOUBT):
         return score_held(desk, match, other=words.removeprefix(OF_DOUBT).strip())
+    if (asked := open_call(desk)) is not None:
+        return ask_again(desk, asked)
     text, buttons = scoreboard(desk, match, ask_starters=True)
     return Reply(text=text, buttons=rows(buttons), about=("match", match))
 
