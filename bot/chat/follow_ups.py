@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.chat.format_asked import OF_FORMAT, asks_of_format
 from bot.chat.games_asked import OF_GAMES, asks_of_games
 from bot.chat.retelling_said import OF_THE_TWO, is_for_partner, retelling_in
 from bot.chat.said import (
@@ -233,6 +234,8 @@ def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | N
         return RetellSaid(text=text, how=how)
     if asks_of_games(spoken):
         return BookSaid(text=text, verb=BookVerb.SCORE, words=OF_GAMES)
+    if asks_of_format(spoken):
+        return BookSaid(text=text, verb=BookVerb.SCORE, words=OF_FORMAT)
     begins = chat.match_on and spoken not in _WE_SERVE and _BEGINS.fullmatch(spoken) is not None
     if begins or _PLAYING_NOW.fullmatch(spoken) is not None:
         return BookSaid(text=text, verb=BookVerb.SCORE if chat.match_on else BookVerb.NEXT)

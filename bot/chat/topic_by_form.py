@@ -21,6 +21,7 @@ from bot.chat.which_of_them import which_of_them
 from bot.chat.whose_turn_asked import asks_of_the_wrong_place, asks_whose_turn
 from bot.chat.win_by_asked import asks_win_by
 from knowledge.regex import regex
+from knowledge.rulebook.asked_plainly import rule_asked_plainly
 from knowledge.rulebook.newcomers import rule_of_a_newcomer
 from knowledge.rulebook.told_apart import (
     asks_of_feet_first,
@@ -121,7 +122,8 @@ def _asks_a_rule(message: Message) -> bool:
         asks_of_talk_across,
         asks_only_whose,
     )
-    is_new = rule_of_a_newcomer(message.text) is not None
+    text = message.text
+    is_new = (rule_of_a_newcomer(text) or rule_asked_plainly(text)) is not None
     return is_new or any(reader(message.text) for reader in readers) or asks_of_rules(message)
 
 
