@@ -29,7 +29,10 @@ _PADDLE: Final = regex(
     rf"\bpaddles?(?: \w+){{0,2}} (?:(?:a|an|is|has|got|just|now) )*{_DAMAGE}\b"
     rf"|\b{_DAMAGE} (?:in (?:my|the|his|her|a) )?paddles?\b|\bpaddle {_DAMAGE}\b"
 )
-_OF_A_BALL: Final = regex(r"\bball (?:\w+ )?(?:crack|broke|split|is cracked|has)|\bthrew|thrown\b")
+_OTHERWISE: Final = regex(
+    r"\bball (?:\w+ )?(?:crack|broke|split|is cracked|has)|\b(?:threw|thrown|plane|net|kitchen)\b"
+)
+"""A ball that cracks, a paddle in anger, or one that broke the plane of the net."""
 
 _THEY = r"(?:they|the others|(?:the |our )?opponents?|(?:the )?other (?:team|pair|two|side|ones))"
 _ABSENT: Final = regex(
@@ -56,7 +59,7 @@ def rule_asked_plainly(words: str) -> str | None:
         return None
     if _ENDS.fullmatch(said):
         return CHANGE_ENDS
-    if _PADDLE.search(said) and not _OF_A_BALL.search(said):
+    if _PADDLE.search(said) and not _OTHERWISE.search(said):
         return PADDLE_CHANGE
     claims = _CLAIM.search(said) and _ASKS.search(said)
     is_gone = _ABSENT.search(said) and (claims or _WINS.search(said))

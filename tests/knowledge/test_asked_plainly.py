@@ -16,6 +16,7 @@ FOUND = {
     "my paddle has a crack, is it allowed": PADDLE_CHANGE,
     "can i play on with a cracked paddle": PADDLE_CHANGE,
     "there is a crack in the ball": None,
+    "paddle broke the plane of the net": None,
     "they are 20 minutes late, do we win by walkover": LATE,
     "the other team is not here, do we win": LATE,
     "they are late on every volley, do we win with speedups": None,
