@@ -47,8 +47,8 @@ def add_newcomers(desk: Desk, typed: str) -> Reply:
     if not found.names:
         return Reply(text=wording("name.whom"))
     if not found.told:
-        names = tuple(awaited_in_full(desk, name) or name for name in found.names)
-        found = replace(found, names=names)
+        in_full = tuple(awaited_in_full(desk, name) or name for name in found.names)
+        found = replace(found, names=in_full)
     if len(found.names) == 1 and not found.told and (bearers := _bearers(desk, found.names[0])):
         return _in_book_already(desk, found.names[0], bearers)
     if len(found.names) == 1 and not found.told and (part := _known_in_part(desk, found.names[0])):
