@@ -38,6 +38,9 @@ _LEADS_TO_NAMES = _BEHIND_A_PARTNER | words_in("are is again its")
 _US = words_in("im back playing play mixed mens womens men women doubles dubs")
 """One of these tells that the partner behind "with" is ours, where no word of a match does."""
 
+_NO_PASSER_BY = words_in("back mixed mens womens doubles")
+"""Whoever is named behind one of these plays with us, whatever stands before the other two."""
+
 _BESIDE_US = _US | words_in("i am ill be again")
 _SAME = words_in("same")
 _MARKS = frozenset(",;:.!\n(–—")
@@ -92,6 +95,8 @@ def _with_ours(
         return None
     stop = next((at for at, word in enumerate(behind) if at and _ends_a_name(word)), len(behind))
     place = next((at for at, one in enumerate(behind) if one.folded in _BEHIND_A_PARTNER), 0)
+    if not place and folded & _NO_PASSER_BY and stop < len(behind):
+        place = stop  # "back with tom. hale and ruiz at 4"
     start = next(
         (at for at in range(place, len(behind)) if behind[at].folded not in _LEADS_TO_NAMES), place
     )
