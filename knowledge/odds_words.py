@@ -16,6 +16,12 @@ UNDER_IT = 0.0005
 TENTHS = 10
 ANYTHING = "anything"
 
+_ENDS = {
+    ("under 1 in 10", "up to 1"): "about 1 in 10 at most",
+    ("over 9 in 10", "9 or more"): "about 9 in 10 at least",
+}
+"""Where chance and range say the same: "under 1 in 10, could be up to 1" takes itself back."""
+
 MOST_WINNERS = 5
 """How many winners pay for how many misses: with small numbers, as players count."""
 
@@ -39,8 +45,10 @@ def about_with_range(chance: Range) -> str:
     said, span = about(chance.chance), _span(chance)
     if span is None:
         return said
+    if (said, span) in _ENDS:
+        return _ENDS[said, span]
     if span != ANYTHING and (not said.endswith("in 10") or said.startswith("under")):
-        span += " in 10"  # "under 1 in 10, could be up to 1" leaves open of what
+        span += " in 10"  # "under 1 in 10, could be up to 3" leaves open of what
     if chance.high - chance.low >= LITTLE_KNOWN:
         return f"{said}, and I know little: {span}"
     return f"{said}, could be {span}"

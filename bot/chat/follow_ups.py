@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.chat.format_asked import OF_FORMAT, asks_of_format
 from bot.chat.games_asked import OF_GAMES, asks_of_games
 from bot.chat.retelling_said import OF_THE_TWO, is_for_partner, retelling_in
 from bot.chat.said import (
@@ -156,7 +157,8 @@ _THEY_SERVE = frozenset(
 _WHO_SERVES = regex(
     r"(?:(?:so|ok|wait|hey|um|and) )*(?:who|whos|who is|which one)(?: of us)?"
     r" (?:serves?|serving|has the serve|got the serve|up to serve|on serve|is serving)"
-    r"(?: (?:now|next|again|here|it))*"
+    r"(?: (?:now|next|again|here|it|then"
+    r"|after(?: (?:that|this|it|(?:the |this |our |their )?(?:time ?out|break|pause)))?))*"
     r"|(?:(?:so|ok|wait|hey|um|and) )*(?:whose|who) (?:serve|ball|serving)"
     r"(?: (?:is|it|now|next|again))*"
     r"|(?:(?:so|ok|wait|hey|um|and) )*(?:is|was) (?:it|this|that) (?:my|our|their|his|her|we|they)"
@@ -240,6 +242,8 @@ def follow_up(text: str, said: Sequence[Word], chat: ChatView) -> Understood | N
         return RetellSaid(text=text, how=how)
     if asks_of_games(spoken):
         return BookSaid(text=text, verb=BookVerb.SCORE, words=OF_GAMES)
+    if asks_of_format(spoken):
+        return BookSaid(text=text, verb=BookVerb.SCORE, words=OF_FORMAT)
     begins = chat.match_on and spoken not in _WE_SERVE and _BEGINS.fullmatch(spoken) is not None
     if begins or _PLAYING_NOW.fullmatch(spoken) is not None:
         return BookSaid(text=text, verb=BookVerb.SCORE if chat.match_on else BookVerb.NEXT)

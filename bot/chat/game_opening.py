@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from bot.chat.follow_ups import follow_up
 from bot.chat.message import Message, read_message
+from bot.chat.opening_places import opened_with_places
 from bot.chat.said import ScoreSaid, ServerSaid, StarterSaid
 from bot.chat.serving_said import serving_said
 from bot.chat.starts_said import starter_said
@@ -36,7 +37,7 @@ def game_opening(
     message: Message, chat: ChatView
 ) -> tuple[ScoreSaid | ServerSaid | StarterSaid, ...]:
     """Who serves and who starts where, in the order told; nothing unless it says only that."""
-    opened = _told_behind_the_start(message, chat)
+    opened = _told_behind_the_start(message, chat) or opened_with_places(message, chat)
     if opened:
         return opened
     said, named = message.said, [one for one in message.mentions if not one.pronoun]

@@ -36,6 +36,7 @@ class MatchLog:
     a game is played as if its first server were the guessed one. `on_known_serve` are the
     played rallies without those of such games. `finished` are the games before the current one.
     `lines` counts the log's lines, voided ones and voids included; `is_begun` once any counts.
+    `is_serve_open`: we asked who serves at this score, and nobody has said.
     """
 
     match: MatchState
@@ -45,6 +46,7 @@ class MatchLog:
     finished: tuple[tuple[int, int], ...] = ()
     lines: int = 0
     is_begun: bool = False
+    is_serve_open: bool = False
 
     @property
     def games(self) -> tuple[tuple[int, int], ...]:
@@ -96,6 +98,7 @@ def read_log(
         finished=tuple(reader.finished),
         lines=len(entries),
         is_begun=bool(counted),
+        is_serve_open=reader.serve_open,
     )
 
 
@@ -105,19 +108,6 @@ def counted_rallies(entries: Sequence[EntryRow]) -> frozenset[int]:
     What is stored with a rally stays when it is taken back, and is read only of these.
     """
     return frozenset(one.n for one in unvoided(entries) if one.kind is EntryKind.RALLY)
-
-
-def rally_at(
-    entries: Sequence[EntryRow], format: GameFormat, n: int
-) -> tuple[PlayedRally, bool] | None:
-    """Rally `n` as it was played, and whether it is known who served; None if it doesn't count."""
-    upto = [one for one in unvoided(entries) if one.n <= n]
-    if not upto or upto[-1].n != n or upto[-1].kind is not EntryKind.RALLY:
-        return None
-    log, before = read_log(upto, format), read_log(upto[:-1], format)
-    if len(log.played) == len(before.played):
-        return None  # after the end of a match nothing is played
-    return log.played[-1], len(log.on_known_serve) > len(before.on_known_serve)
 
 
 def unvoided(entries: Sequence[EntryRow]) -> tuple[EntryRow, ...]:
@@ -137,6 +127,7 @@ class _Reader:
 
     match: MatchState
     serve_known: bool = False
+    serve_open: bool = False
     guess: bool = True
     rested: bool = False
     played: list[tuple[PlayedRally, bool]] = field(default_factory=list)
@@ -155,11 +146,15 @@ class _Reader:
             self.match = replace(self.match, game=self._moved(game, entry, tags))
 
     def _moved(self, game: GameState, entry: EntryRow, tags: tuple[str, ...]) -> GameState:
+        if entry.kind is not EntryKind.SIDES:
+            self.serve_open = _is_marked(entry, ASKED_SERVE)
         match entry.kind:
             case EntryKind.RALLY:
                 return self._rally(game, entry, tags)
             case EntryKind.SCORE:
-                self.serve_known |= entry.we_serve is not None and not _is_guess(entry)
+                self.serve_known |= entry.we_serve is not None and not _is_marked(
+                    entry, GUESSED_SERVE
+                )
                 return if_reached(_said(game, entry), game)
             case EntryKind.GAME:
                 self.serve_known = entry.we_serve is not None
@@ -219,11 +214,12 @@ def _said(game: GameState, entry: EntryRow) -> GameState:
 
 
 GUESSED_SERVE = "guessed_serve"
+ASKED_SERVE = "asked_serve"
 
 
-def _is_guess(entry: EntryRow) -> bool:
-    """Whether the entry's serve only follows from an earlier guess."""
-    return bool((entry.detail or {}).get(GUESSED_SERVE))
+def _is_marked(entry: EntryRow, mark: str) -> bool:
+    """Whether the entry's serve only follows from a guess, or was asked about."""
+    return bool((entry.detail or {}).get(mark))
 
 
 SERVES = "serves"

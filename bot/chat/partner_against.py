@@ -1,13 +1,14 @@
 """Our partner and whom we play, told in one: "me and sunniva play brackenridge and halvorsen".
 
 The partner is told first, and the match is read next as any other. Two joined names must follow:
-so "me and sunniva play left" stays what it was.
+so "me and sunniva play left" stays what it was, and a question behind them one.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.chat.asking import asks
 from bot.chat.partner_named import Named, name_at
 from bot.chat.said import BookSaid, BookVerb, Mention
 from bot.chat.view import ChatView
@@ -44,10 +45,13 @@ def with_a_match(
         return None
     if name_at(text, said, one.stop + 1, mentions) is None:
         return None
+    is_asked, behind = asks(text, said), text[said[at].span[0] :]
+    if is_asked and partner.known is not None and partner.known.players[0] in chat.ours:
+        return None
     return BookSaid(
         text=text,
         verb=BookVerb.OUR_PAIR,
         words=partner.typed,
         mentions=() if partner.known is None else (partner.known,),
-        then=f"next: {text[said[at].span[0] :]}",
+        then=behind if is_asked else f"next: {behind}",
     )

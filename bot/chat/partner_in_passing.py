@@ -108,7 +108,11 @@ def _both(
     if me is None or partner is None:
         return None
     told = _said(text, said, (me, partner), tells_writer=True)
-    more = said[me.stop : begins + len(found["me"].split())]
+    more = [
+        word
+        for word in said[me.stop : begins + len(found["me"].split())]
+        if word.folded not in _TIMES
+    ]
     if told is None or not more:
         return told
     of_me = text[more[0].span[0] : more[-1].span[1]]

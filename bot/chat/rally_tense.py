@@ -26,13 +26,22 @@ _STATES = word_set("begins_a_state")
 _OF_A_STATE = word_set("of_a_state")
 _NO_VERBS = word_set("ends_in_s_and_is_no_verb")
 _PRESENT = word_set("present_of_play")
+_BORNE, _BORNE_OF = word_set("borne_at_all_times"), word_set("borne_of")
 _REPORTS = word_set("reports")
 
 
 def tells_what_holds(said: Sequence[Word], mentions: Sequence[Mention]) -> bool:
-    """Whether somebody does something in the present, "okafor crosses", "they net"."""
+    """Whether somebody does something in the present, "okafor crosses", "they net", or bears
+    something: with "a fear of the net" nothing went into it."""
     names = [one.span for one in mentions if not one.pronoun]
-    return any(_does_it_always(at, said, names) for at in range(len(said)))
+    return any(_is_borne(at, said) or _does_it_always(at, said, names) for at in range(len(said)))
+
+
+def _is_borne(at: int, said: Sequence[Word]) -> bool:
+    """ "A fear of the net", "problems with": who is in trouble with a ball is so for one rally."""
+    behind = said[at + 1 : at + 2]
+    is_of = any(one.folded in _BORNE_OF and not set(one.gap) & _MARKS for one in behind)
+    return is_of and said[at].folded in _BORNE and not (at and said[at - 1].folded == "in")
 
 
 def is_reported(said: Sequence[Word]) -> bool:

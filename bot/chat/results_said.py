@@ -34,7 +34,7 @@ _MARKS = frozenset(",;.!?\n")
 _FINISHED = regex(
     r"\b(?:won|win(?! by\b)|lost|loss|beat|bt|took|final|finished|done|ended|wound up|fell|dropped"
     r"|dub|(?<=\d )w(?! \w)|^[wl](?= \d)|result|beaten|rip|gg|donut|bagel|game over|over they"
-    r"|(?<!side )out(?= \d))\b"
+    r"|(?<!side )(?<!time )out(?= \d))\b"
     rf"|\b{BADLY_BEATEN} (?:us|we|they|them|em)\b"
 )
 _GOING_ON = regex(

@@ -13,6 +13,7 @@ from bot.chat.scores import score_asked_about
 from bot.chat.serving_asked import said_serving
 from bot.chat.told import Told, tell
 from bot.chat.toss_said import find_toss
+from bot.chat.who_asks import without_who_asks
 from bot.chat.wide_said import who_is_wide
 from bot.chat.words import Word
 from knowledge.game import GameFormat
@@ -61,6 +62,7 @@ def find_slots(
 
     `told` has names as "we" and "they", for the score and whatever is said of one side.
     """
+    mentions = mentions if told is None else without_who_asks(said, mentions, told.ours)
     told = told or tell("", said, (), ())
     line, sides = " ".join(word.folded for word in said), told.line.text
     games = told.games.games if told.games else None

@@ -30,6 +30,11 @@ def moment_said(at: time, text: str, *, now: Micros, zone: str) -> Moment:
     return next_time(at, now=now, zone=zone)
 
 
+def names_a_day(text: str) -> bool:
+    """Whether a message says on which day: "moved to 9:40 tomorrow"."""
+    return _TOMORROW.search(text) is not None or _NAMED_DAY.search(text) is not None
+
+
 def next_time(at: time, *, now: Micros, zone: str) -> Moment:
     """The next time the clock in the zone shows `at`, or the last one if that is just past."""
     today = local_time(now, zone).replace(tzinfo=None)

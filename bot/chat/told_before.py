@@ -54,6 +54,10 @@ _NO_SCORE_WORDS = frozenset(["makes", "means", "that", "thats", "then", "this"])
 _LEADS = _NO_SCORE_WORDS | {"and", "its", "it", "is", "now", "ok", "so"}
 """What a score may be told with in front: "that makes it 6-4-1"."""
 
+_BREAK = frozenset(["time", "timeout", "break", "pause"])
+_BESIDE_A_BREAK = _BREAK | _LEADS | {"a", "called", "out", "they", "took", "we"}
+"""Of a break named before the score it is taken at: "time-out now, 3-8, what do we change"."""
+
 _ENDS = frozenset(["game", "match", "set", "championship"])
 _POINTS = frozenset(["point", "points", "pt", "pts", "ball"])
 _NAMES_A_RALLY = frozenset(["point", "rally", "scored", "sideout", "pt"])
@@ -171,6 +175,7 @@ def _may_tell(said: Sequence[Word]) -> bool:
 
 
 def _told(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | ResultSaid | None:
+    part = _behind_a_break(part, chat)
     if part.asks or _is_any_side_out(part):
         return None
     score = _score(part, chat)
@@ -181,6 +186,13 @@ def _told(part: Message, chat: ChatView) -> ScoreSaid | RallySaid | ResultSaid |
         return told
     rally = _rally(part, chat)
     return rally if rally is not None and _is_surely_one(rally, part) else None
+
+
+def _behind_a_break(part: Message, chat: ChatView) -> Message:
+    """What is told behind the break; "time-out now" by itself asks whether to take one."""
+    before = [*takewhile(lambda word: word.folded in _BESIDE_A_BREAK, part.said)]
+    is_break = any(word.folded in _BREAK for word in before) and len(before) < len(part.said)
+    return _part(part, len(before), len(part.said), chat) if is_break else part
 
 
 def _is_any_side_out(part: Message) -> bool:

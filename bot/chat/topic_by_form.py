@@ -19,9 +19,10 @@ from bot.chat.timeouts_said import asks_what_to_say, tells_what_is_left
 from bot.chat.vary_asked import vary_asked
 from bot.chat.weather_beside import tells_of_blowing
 from bot.chat.which_of_them import which_of_them
-from bot.chat.whose_turn_asked import asks_of_the_wrong_place, asks_whose_turn
+from bot.chat.whose_turn_asked import asks_of_the_wrong_place, asks_who_begins, asks_whose_turn
 from bot.chat.win_by_asked import asks_win_by
 from knowledge.regex import regex
+from knowledge.rulebook.asked_plainly import rule_asked_plainly
 from knowledge.rulebook.newcomers import rule_of_a_newcomer
 from knowledge.rulebook.told_apart import (
     asks_of_feet_first,
@@ -151,7 +152,8 @@ def _asks_a_rule(message: Message) -> bool:
         asks_of_talk_across,
         asks_only_whose,
     )
-    is_new = rule_of_a_newcomer(message.text) is not None
+    text = message.text
+    is_new = (rule_of_a_newcomer(text) or rule_asked_plainly(text)) is not None
     return is_new or any(reader(message.text) for reader in readers) or asks_of_rules(message)
 
 
@@ -233,6 +235,7 @@ def _asks_if_fair(message: Message) -> bool:
 _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (asks_of_stalling, Topic.RULES_QUESTION),
     (_asks_whom_we_serve, Topic.AIM_SERVE),
+    (asks_who_begins, Topic.PAIR_UP),
     (asks_whose_turn, Topic.WHERE_TO_STAND),
     (asks_of_the_wrong_place, Topic.RULES_QUESTION),
     (_asks_safe_serve, Topic.AIM_SERVE),

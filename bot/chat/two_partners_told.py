@@ -16,14 +16,24 @@ from knowledge.regex import regex
 PAIR = 2
 
 _LEAD = r"(?:(?:hi|hey|hello|ok|okay|so|btw|and|well) )*"
-_ME = r"(?:(?:im|i am|this is|my name is) (?P<me>[^\W\d]+(?: [^\W\d]+)??) (?:and )?)?"
-_PLAY = r"(?:(?:im|i am|i|ill be|ill) )?(?:play|playing|partnering) "
+_TIME = (
+    r"(?:today|tonight|tomorrow|tmrw|here|now|both|first|then|later"
+    r"|this (?:weekend|week|morning|afternoon)|in the (?:morning|afternoon|evening)"
+    r"|on (?:mon|tues|wednes|thurs|fri|satur|sun)day)"
+)
+_WHEN, _END = rf"(?:{_TIME} )*", rf"(?: {_TIME})*"
+_ME = rf"(?:im|i am|this is|my name is) (?P<me>[^\W\d]+(?: [^\W\d]+)??) (?:and )?{_WHEN}"
+_PLAY = rf"(?:(?:im|i am|i|ill be|ill) )?(?:play|playing|partnering) {_WHEN}"
 _EVENT = rf"(?:(?:the|in|my) )*{DISCIPLINE}(?: doubles)?"
 _ONE = r"(?P<one>[^\W\d]+(?: [^\W\d]+)??)"
 _TWO = r"(?P<two>[^\W\d]+(?: [^\W\d]+)??)"
+_BY_EVENT = rf"{_EVENT} with {_ONE} {_WHEN}(?:and |but )?{_WHEN}{_EVENT} with {_TWO}{_END}"
 _TELLS = (
-    regex(rf"{_LEAD}{_ME}{_PLAY}{_EVENT} with {_ONE} (?:and |but )?{_EVENT} with {_TWO}"),
-    regex(rf"{_LEAD}{_ME}{_PLAY}with {_ONE} {_EVENT} (?:and |but )(?:with )?{_TWO} {_EVENT}"),
+    regex(rf"{_LEAD}(?:{_ME}(?:{_PLAY})?|{_WHEN}{_PLAY}){_BY_EVENT}"),
+    regex(
+        rf"{_LEAD}(?:{_ME})?{_PLAY}with {_ONE} {_EVENT} (?:and |but )(?:with )?{_TWO} {_EVENT}"
+        rf"{_END}"
+    ),
 )
 """The two events tell that these are partners: nothing else is told or asked of such a line."""
 

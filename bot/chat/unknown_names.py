@@ -38,6 +38,7 @@ _GIVEN_NAMES = word_set("given_names_that_are_words")
 _BEFORE_A_FULL_NAME = _BEFORE_A_NAME | word_set("before_a_full_name")
 _AFTER_A_NAME = word_set("after_a_full_name")
 _SMALL_WORDS = word_set("small_words")
+_OWNERS = frozenset(["her", "his"])
 _VOWELS = frozenset("aeiouy")
 
 _HEADING = regex(r" *[;|=>] *| +[-–—]+>? +")
@@ -199,11 +200,12 @@ def _is_name_until(said: Sequence[Word], position: int) -> bool:
 
 
 def _is_told_of(said: Sequence[Word], position: int) -> bool:
-    """`zorblatt poaches`, and without a verb `zorblatt lefty`."""
+    """`zorblatt poaches`, and without a verb `zorblatt lefty`; `zorblatt her volley is weak`."""
     adjective = position < len(said) and said[position].folded in _ADJECTIVES
     if has_predicate(said, position) or (adjective and said[position].gap == " "):
         return True
-    return _is_new(said[position - 1].folded) and _tells_of_a_skill(said, position)
+    owns = position < len(said) and said[position].folded in _OWNERS and said[position].gap == " "
+    return _is_new(said[position - 1].folded) and _tells_of_a_skill(said, position + owns)
 
 
 def _tells_of_a_skill(said: Sequence[Word], position: int) -> bool:

@@ -96,7 +96,7 @@ def _call(known: Sequence[Known]) -> str:
 
 def _told(first: Known) -> tuple[str, str]:
     """The most useful thing noted, where nothing noted says what to do."""
-    return f"Know this: {first.player.name}, {first.text}.", f"Know {first.player.name} by this."
+    return f"Know of {first.player.name}: {first.text}.", f"Know {first.player.name} by this."
 
 
 def _nothing_noted(people: Sequence[OnCourt]) -> Advice:

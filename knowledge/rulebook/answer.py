@@ -14,6 +14,7 @@ from knowledge.rulebook.entry import Rule, Ruling, rule_named
 from knowledge.rulebook.finding import Found, find_rule
 from knowledge.rulebook.hurt_awaited import as_awaited
 from knowledge.rulebook.in_format import in_format
+from knowledge.rulebook.our_pause import as_our_pause
 from knowledge.rulebook.partners_differ import PARTNERS_DISAGREE, partners_differ
 from knowledge.rulebook.their_call import as_their_call, called_in_by_them
 from knowledge.rulebook.theirs_to_call import as_theirs
@@ -92,7 +93,7 @@ def advise(situation: Situation) -> Advice:
     format = situation.format if situation.match is None else situation.match.format
     rule = as_theirs(in_format(found.rule, format, situation.match), asked.words, ours)
     rule = as_awaited(rule, asked.words, asked.before, ours)
-    rule = as_their_call(rule, asked.words, asked.before, ours)
+    rule = as_our_pause(as_their_call(rule, asked.words, asked.before, ours), asked.words)
     rally = format is not None and format.scoring is Scoring.RALLY
     rule = replace(rule, ruling=with_point(rule.ruling, asked.words, rally_scoring=rally))
     return _advice(rule, found.others, is_officiated(asked))

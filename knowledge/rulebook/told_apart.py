@@ -11,6 +11,7 @@ from __future__ import annotations
 from typing import Final
 
 from knowledge.regex import regex
+from knowledge.rulebook.asked_plainly import rule_asked_plainly
 from knowledge.rulebook.bad_calls import BAD_CALL, tells_of_bad_calls
 from knowledge.rulebook.newcomers import rule_of_a_newcomer
 from knowledge.rulebook.touching import plain
@@ -134,7 +135,7 @@ def _tells_foot_in(said: str) -> bool:
 
 def rule_told_apart(words: str, found: str | None) -> str | None:
     """The rule's name where such words decide it; else None. `found`: the likeliest."""
-    if (asked := rule_of_a_newcomer(words)) is not None:
+    if (asked := rule_of_a_newcomer(words) or rule_asked_plainly(words)) is not None:
         return asked
     if asks_of_medical(words):
         return MEDICAL

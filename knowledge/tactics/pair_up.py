@@ -97,7 +97,11 @@ def advise(situation: Situation) -> Advice:
 
 
 _ABOUT: Final = (
-    (AgreementKey.FIRST_SERVER, r"serv\w* first|first serv\w*|starts? (?:with )?(?:the )?serv\w*"),
+    (
+        AgreementKey.FIRST_SERVER,
+        r"serv\w* first|first serv\w*|starts? (?:with )?(?:the )?serv\w*"
+        r"|serv\w* order|order (?:\w+ ){0,2}serv\w*",
+    ),
     (AgreementKey.TIMEOUT_CALLER, r"time ?outs?"),
     (
         AgreementKey.OUT_CALLER,

@@ -46,6 +46,17 @@ def test_the_partner_named_in_it_plays_with_us_from_now_on(marisol: Talk, text: 
     assert told.startswith("Next: Gretel Hoffmann and Sunniva Aas, 14:30, court 5")
 
 
+def test_whom_we_are_with_is_never_one_of_two_opponents(marisol: Talk) -> None:
+    pair = "gretel hoffmann and sunniva aas"
+    told = marisol.say(f"womens doubles with anouk now, 12:15, court 3, against {pair}")
+    assert told.startswith("You are Marisol and Anouk.")
+    told = marisol.say("add both")
+    assert told.startswith("Next: Gretel Hoffmann and Sunniva Aas, 12:15, court 3,")
+    told = marisol.say(f"back with benedikt, same opponents {pair} at 16:20")
+    assert told.startswith("You are Marisol and Benedikt.")
+    assert "Next: Gretel Hoffmann and Sunniva Aas, 16:20," in told
+
+
 @pytest.mark.parametrize(
     "text",
     [

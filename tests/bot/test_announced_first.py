@@ -48,11 +48,19 @@ def test_a_note_that_waited_is_read_and_the_match_is_on(told: Talk) -> None:
     assert told.context.match is not None
 
 
-def test_one_name_added_by_a_tap_and_the_other_typed(told: Talk) -> None:
+def test_whoever_is_added_of_a_note_brings_the_other(told: Talk) -> None:
     told.say("gwen cant hit an overhead")
-    told.tap("add gwen")
-    assert told.context.match is None
-    assert "Next: Gwen and Tobiah" in told.say("add tobiah")
+    assert "Next: Gwen and Tobiah" in told.tap("add gwen and tobiah")
+    assert told.claims("Gwen") == {("overhead", "weakness", False)}
+
+
+def test_a_part_of_a_name_that_waits_is_nobody_else(fresh: Talk) -> None:
+    fresh.say("next: Maren Holt and Sieglinde, 18:15")
+    fresh.say("Maren is lefty and slices everything")
+    assert fresh.say("Sieglinde her volley is weak").startswith("No Maren Holt and Sieglinde in")
+    assert "Next: Maren Holt and Sieglinde, 18:15" in fresh.say("yes")
+    assert ("hand", "left", False) in fresh.claims("Maren Holt")
+    assert "volley" in " ".join(trait for trait, *_ in fresh.claims("Sieglinde"))
 
 
 def test_the_number_of_a_button_says_what_waits(told: Talk) -> None:

@@ -52,8 +52,8 @@ def test_what_names_no_pair_changes_none(marisol: Talk, text: str) -> None:
 @pytest.mark.parametrize(
     "text",
     [
-        "hi im marisol i play mixed with benedikt and womens with anouk",
         "im marisol and i play with benedikt in mixed and anouk in womens",
+        "hello, i am Marisol. today i play mixed with Benedikt and womens doubles with Anouk",
         "I'm Marisol, playing mixed doubles with Benedikt and women's doubles with Anouk",
     ],
 )

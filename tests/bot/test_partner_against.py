@@ -26,6 +26,17 @@ def test_two_names_must_follow(fresh: Talk, text: str) -> None:
     assert "in your book yet" not in fresh.say(text)
 
 
+def test_a_question_behind_them_notes_nothing_of_them(fresh: Talk) -> None:
+    fresh.say("we are Mira and Sunniva")
+    fresh.say("next: Brackenridge and Halvorsen")
+    fresh.say("yes")
+    told = fresh.say(
+        "im playing with Sunniva against Brackenridge and Halvorsen who takes the middle"
+    )
+    assert told.startswith("Slow, speed-ups: cross.")
+    assert fresh.claims("Brackenridge") == set()
+
+
 def test_hands_behind_an_event_are_kept(fresh: Talk) -> None:
     reply = fresh.say(
         "im colm lefty my partner today is marguerite in mixed never met her shes a righty"

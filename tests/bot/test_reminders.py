@@ -61,6 +61,12 @@ def test_an_announcement_with_a_time_says_when_the_plan_comes(playing: Talk) -> 
     assert "I send the plan at 10:40, 20 min before." in playing.say(NEXT)
 
 
+def test_a_time_that_is_past_is_said_to_be_and_moves_to_tomorrow(playing: Talk) -> None:
+    told = playing.say("next: okafor and lindqvist, 9:40")
+    assert "09:40 is past: ask me for the plan now." in told
+    assert "I send the plan at 09:20 tomorrow" in playing.say("moved to 9:40 tomorrow")
+
+
 def test_the_plan_comes_then_once_and_names_the_match(playing: Talk) -> None:
     playing.say(NEXT)
     assert given(playing, at(10, 39)) == []

@@ -39,6 +39,7 @@ def test_who_serves_is_asked_where_nothing_tells_it(
     for text in before:
         match.say(text)
     assert match.say(said).startswith(f"{points}, ours first. Who serves?")
+    assert match.say("score?").startswith(f"{points}, ours first. Who serves?"), "nobody has said"
     ours, theirs = points.split("-")
     assert match.tap("they serve").startswith(f"{theirs}-{ours}-1. They serve")
 

@@ -32,6 +32,10 @@ def stands(talk: Talk) -> str:
         ("10-9 us game point what serve", "10-9-1. We serve: Mira right, Tom left."),
         ("4-10 match point them, timeout?", "10-4-1. They serve."),
         ("our point! who do we target now?", "6-5-1. We serve: Mira right, Tom left."),
+        (
+            "time-out now, 8-5, what do we change and who serves after",
+            "8-5-1. We serve: Mira right, Tom left.",
+        ),
         ("6-5-1 tom is serving, where should i stand", "6-5-1. Tom serves from the left."),
         ("they won that rally. should i lob more", "5-5-2. We serve: Tom right, Mira left."),
         ("tom sailed a third what should he do", "5-5-2. We serve: Tom right, Mira left."),

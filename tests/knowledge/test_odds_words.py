@@ -39,7 +39,7 @@ def test_a_chance_in_tenths(chance: float, said: str) -> None:
         (0.42, 0.61, 0.78, "about 6 in 10, and I know little: 4 to 8"),
         (0.36, 0.5, 0.64, "about even, could be 4 to 6 in 10"),
         (0.002, 0.042, 0.258, "under 1 in 10, could be up to 3 in 10"),
-        (0.002, 0.042, 0.08, "under 1 in 10, could be up to 1 in 10"),
+        (0.002, 0.042, 0.08, "about 1 in 10 at most"),
         (0.7, 0.9, 0.98, "about 9 in 10, could be 7 or more"),
         (0.01, 0.5, 0.99, "about even, and I know little: anything"),
         (0.72, 0.72, 0.72, "about 7 in 10"),

@@ -113,7 +113,7 @@ def test_age_as_people_say_it(days: int, said: str) -> None:
 def test_our_own_player_is_nobodys_target() -> None:
     mira = player(1, "Mira", Side.RIGHT, "third_shot_drop strength")
     advice = _report(player(3, "Okafor", None), about=1, ours=(mira,))
-    assert advice.call == "Know this: Mira, strong third shot."
+    assert advice.call == "Know of Mira: strong third shot."
 
 
 def test_one_for_and_one_against_are_shown_but_not_acted_on() -> None:

@@ -422,6 +422,8 @@ def test_lost_rallies_that_ended_on_one_make_that_one_the_target() -> None:
     assert str(told.text) == "Dinks: 9 of 12 lost rallies ended on Okafor"
     assert str(told.source) == "book: 12 rallies"
     assert "Lindqvist" in ask(*ends(3, 12), said="dinks").call
+    few = ask(*ends(1, 2), said="dinks")
+    assert not [each for each in few.reasons if "ended on" in each.text], "one rally tells nothing"
 
 
 @pytest.mark.parametrize("of", [4, 12])

@@ -25,6 +25,7 @@ from bot.chat.said import (
 )
 from bot.chat.wording import wording
 from bot.chat.words import words
+from scouting_db.sounds import fold
 
 MOST_HELD = 60
 """Messages kept for a match that waits: more than a game has rallies. Our own bound."""
@@ -35,6 +36,23 @@ _OF_PLAY = (RallySaid, ResultSaid, ScoreSaid, ServerSaid, StarterSaid)
 def waiting(desk: Desk) -> Pending | None:
     """The match told of last, while its names wait to be settled."""
     return next((one for one in reversed(desk.context.pendings) if one.announces), None)
+
+
+def match_naming(desk: Desk, typed: str) -> Pending | None:
+    """The match told of last whose two wait to be added, where that is one of them."""
+    pending = waiting(desk)
+    return None if pending is None or awaited_in_full(desk, typed) is None else pending
+
+
+def awaited_in_full(desk: Desk, typed: str) -> str | None:
+    """The name in full of one of the two whom a match waits for: "Maren" of "next: Maren Holt and
+    Sieglinde" is nobody else. None for anybody who is not, or may be either."""
+    pending = waiting(desk)
+    if pending is None or not pending.also or pending.candidates:
+        return None
+    part = set(fold(typed).split())
+    names = [one for one in (pending.typed, *pending.also) if part <= set(fold(one).split())]
+    return names[0] if part and len(names) == 1 else None
 
 
 def held_for_announced(desk: Desk, understood: Understood) -> Reply | None:

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from bot.chat.answers.day_results import day_told
 from bot.chat.answers.desk import Desk, undo_button
+from bot.chat.answers.formats import format_words
 from bot.chat.answers.games_told import games_so_far
 from bot.chat.answers.imports import export
 from bot.chat.answers.last_meeting import last_meeting_told
@@ -29,7 +30,9 @@ from bot.chat.answers.score_held import score_held
 from bot.chat.answers.scoreboard import scoreboard
 from bot.chat.answers.scout_card import scout
 from bot.chat.answers.scratched import told_anew
+from bot.chat.answers.serve_asked import ask_again, open_call
 from bot.chat.answers.when_we_play import when_we_play
+from bot.chat.format_asked import OF_FORMAT
 from bot.chat.games_asked import OF_GAMES
 from bot.chat.lead_asked import OF_LEAD
 from bot.chat.payload import Verb, tap
@@ -124,6 +127,8 @@ def _start(desk: Desk) -> Reply:
 def _score(desk: Desk, words: str) -> Reply:
     """The score of the running match, and the taps that count on; or its finished games."""
     match = desk.context.match
+    if words == OF_FORMAT:
+        return Reply(text=wording("format.asked").format(format=format_words(desk.format())))
     if match is None:
         return last_match(desk)
     if words == OF_GAMES:
@@ -132,6 +137,8 @@ def _score(desk: Desk, words: str) -> Reply:
         return lead_told(desk, match)
     if words.startswith(OF_DOUBT):
         return score_held(desk, match, other=words.removeprefix(OF_DOUBT).strip())
+    if (asked := open_call(desk)) is not None:
+        return ask_again(desk, asked)
     text, buttons = scoreboard(desk, match, ask_starters=True)
     return Reply(text=text, buttons=rows(buttons), about=("match", match))
 

@@ -97,9 +97,12 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
 
 
 def _more_than_a_pair(desk: Desk, mentions: Sequence[Mention]) -> Reply | None:
-    """Three names or more of whom one is nobody's: which two play is asked, and none is dropped."""
+    """Three names or more of whom one is nobody's, or ours: which two play is asked, and none is
+    dropped."""
     named = [one for one in mentions if not set(one.players) & {*desk.ours}]
-    if len(named) <= PAIR or all(one.certainty is Certainty.SURE for one in named):
+    ours = {row.player for row in desk.view.roster if row.ours}
+    are_sure = all(one.certainty is Certainty.SURE for one in named)
+    if len(named) <= PAIR or (are_sure and not any({*one.players} <= ours for one in named)):
         return None
     names = ", ".join(one.typed for one in named)
     return Reply(text=wording("match.which_two").format(names=names))

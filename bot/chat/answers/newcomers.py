@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from bot.chat.answers.announced_first import awaited_in_full
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.notes import take
@@ -45,6 +46,9 @@ def add_newcomers(desk: Desk, typed: str) -> Reply:
     found = newcomers_in(typed)
     if not found.names:
         return Reply(text=wording("name.whom"))
+    if not found.told:
+        in_full = tuple(awaited_in_full(desk, name) or name for name in found.names)
+        found = replace(found, names=in_full)
     if len(found.names) == 1 and not found.told and (bearers := _bearers(desk, found.names[0])):
         return _in_book_already(desk, found.names[0], bearers)
     if len(found.names) == 1 and not found.told and (part := _known_in_part(desk, found.names[0])):

@@ -7,10 +7,11 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.tag_taps import tags_rallies
-from bot.chat.match_log import format_from_json, rally_at
+from bot.chat.match_log import format_from_json
 from bot.chat.message import read_message
 from bot.chat.rally_details import RallyReading, read_rally
 from bot.chat.rally_kept import KeptRally, merged
+from bot.chat.rally_of_log import rally_at
 from bot.chat.said import RallyDetails, ToldChoice
 from bot.chat.view import ChatView
 from bot.chat.wording import wording

@@ -94,10 +94,13 @@ def _same_pair(desk: Desk, row: MatchRow) -> tuple[MatchId, ...]:
 
 
 def said_of(desk: Desk, due: Micros, minutes: int) -> list[str]:
-    """When the chat is reminded of the match, or that it is too near for that."""
+    """When the chat is reminded of the match, or that it is too near for that, or past."""
+    zone = zone_of_book(desk)
+    starts = Micros(due + minutes * _MICROS_PER_MINUTE)
+    if starts <= desk.now - _MICROS_PER_MINUTE:
+        return [wording("reminder.past").format(at=f"{wall_of(starts, zone):%H:%M}")]
     if due <= desk.now:
         return [wording("reminder.too_near").format(minutes=span_words(minutes))]
-    zone = zone_of_book(desk)
     day = day_words(due, desk.now, zone)
     at = f"{wall_of(due, zone):%H:%M}"
     return [wording("reminder.set").format(at=at, day=day, minutes=span_words(minutes))]

@@ -27,7 +27,7 @@ from bot.chat.answers.reminder_times import (
 from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.said import MatchMoved, MatchSaid, ReminderSaid, ReminderVerb
-from bot.chat.start_times import moment_said, wall_of
+from bot.chat.start_times import moment_said, names_a_day, wall_of
 from bot.chat.wording import wording
 from knowledge.tactics.standing_words import capital
 from scouting_db.values import MatchRow, MatchState, Micros
@@ -229,7 +229,7 @@ def _new_start(desk: Desk, row: MatchRow, said: MatchMoved) -> Moment | None:
     if said.at is None:
         return None
     told = moment_said(said.at, said.text, now=desk.now, zone=zone)
-    if row.starts_at is None:
+    if row.starts_at is None or names_a_day(said.text):
         return told
     same_day = moment_of(datetime.combine(wall_of(row.starts_at, zone).date(), said.at), zone)
     return same_day if told.at < same_day.at or same_day.at >= desk.now - _HOUR else told

@@ -38,8 +38,23 @@ def scoreboard(
     if not log.serve_known and not log.match.game.is_over and is_opening(log.match.game):
         text = "\n".join([wording("match.who_serves"), *of_which_pair(desk)])
         return text, serve_buttons(match, log)
+    if log.is_serve_open and not log.match.game.is_over and not is_opening(log.match.game):
+        text, asked = serve_open(match, log)
+        text = "\n".join([text, *of_which_pair(desk)])
+        return text, [*asked, *score_buttons(match, log.lines + 1)]
     text = score_text(desk, log, names_game=ask_starters)
     return text, score_taps(desk, match, log, ask_starters=ask_starters)
+
+
+def serve_open(match: MatchId, log: MatchLog) -> tuple[str, list[Button]]:
+    """The points, which are sure, and the taps that set the serve at them."""
+    game = log.match.game
+    calls = {"us": f"{game.ours}-{game.theirs}", "them": f"{game.theirs}-{game.ours}"}
+    buttons = [
+        Button(label=label, payload=tap(Verb.SCORE, who, calls[who], match, log.lines + 1))
+        for label, who in ((wording("match.we_serve"), "us"), (wording("match.they_serve"), "them"))
+    ]
+    return wording("score.open_serve").format(ours=game.ours, theirs=game.theirs), buttons
 
 
 def score_text(desk: Desk, log: MatchLog, *, names_game: bool = False) -> str:

@@ -20,7 +20,7 @@ from bot.chat.answers.score_faults import faults_of_state
 from bot.chat.answers.score_turned import says_it_turned
 from bot.chat.answers.scoreboard import serve_buttons
 from bot.chat.answers.serve_asked import ask_again, ask_serve, open_call, serve_asked_beside
-from bot.chat.match_log import GUESSED_SERVE
+from bot.chat.match_log import ASKED_SERVE, GUESSED_SERVE
 from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.said import (
@@ -97,11 +97,13 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
     if doubted is not None:
         return doubted
     before, is_begun = desk.log().match.game, desk.log().is_begun
+    is_open = wanted.is_serve_guessed and said.served_by is None and not names_server(said)
     reply = set_score(
         desk,
         match,
         wanted.game,
         is_serve_guessed=wanted.is_serve_guessed,
+        asks_serve=is_open,
         expected=expected,
         served_by=said.served_by,
         read={} if wanted.is_serve_guessed else call_read(said),
@@ -109,7 +111,6 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
     reply = says_it_turned(reply, before, wanted.game)
     if is_begun:
         reply = with_other_reading(desk, match, reply, said, before=before)
-    is_open = wanted.is_serve_guessed and said.served_by is None and not names_server(said)
     return serve_asked_beside(desk, match, reply) if is_open else reply
 
 
@@ -136,12 +137,14 @@ def set_score(
     game: GameState,
     *,
     is_serve_guessed: bool = False,
+    asks_serve: bool = False,
     expected: int | None = None,
     served_by: Mention | None = None,
     read: Mapping[str, Any] = MappingProxyType({}),
 ) -> Reply:
     log = desk.log()
     guess = {GUESSED_SERVE: True} if is_serve_guessed else {}
+    guess |= {ASKED_SERVE: True} if asks_serve else {}
     row = desk.book.append(
         match,
         EntryKind.SCORE,

@@ -9,6 +9,7 @@ from dataclasses import replace
 
 from bot.chat.answers.coachs_pairs import of_which_pair
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.scoreboard import serve_open
 from bot.chat.context import AskedServe
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
@@ -51,13 +52,8 @@ def serve_asked_beside(desk: Desk, match: MatchId, reply: Reply) -> Reply:
     if log.match.we_won is not None or game.is_over or is_opening(game):
         return reply
     ask_first_serve(desk, match)
-    text = wording("score.open_serve").format(ours=game.ours, theirs=game.theirs)
+    text, buttons = serve_open(match, log)
     _call, *rest = reply.text.split("\n")
-    calls = {"us": f"{game.ours}-{game.theirs}", "them": f"{game.theirs}-{game.ours}"}
-    buttons = [
-        Button(label=label, payload=tap(Verb.SCORE, who, calls[who], match, log.lines + 1))
-        for label, who in ((wording("match.we_serve"), "us"), (wording("match.they_serve"), "them"))
-    ]
     return replace(reply, text="\n".join([text, *rest]), buttons=(*rows(buttons), *reply.buttons))
 
 

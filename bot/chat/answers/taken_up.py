@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from bot.chat.answers.announced_first import hold, waiting
+from bot.chat.answers.announced_first import hold, match_naming, waiting
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.newcomers import add_player
 from bot.chat.answers.several import take_later
@@ -43,10 +43,25 @@ def answer_later(desk: Desk, number: int, read_again: ReadAgain) -> Reply:
 
 
 def add_named(desk: Desk, number: int, read_again: ReadAgain) -> Reply:
-    """The unknown name is a new player: add them, and take the message up again."""
+    """The unknown name is a new player: add them, and take the message up again.
+
+    One of the two whom a match waits for comes with the other, and under the name in full.
+    """
     pending = desk.context.pending(number)
     if pending is None or not pending.typed:
         return Reply(text=wording("unclear.too_old"))
+    match = match_naming(desk, pending.typed)
+    reply = _added(desk, match or pending, read_again)
+    asked = match is not None and match != pending and pending.note is None
+    player = called(desk, pending.typed) if asked else None
+    if player is None:
+        return reply
+    told = reply.text.removesuffix(wording("match.who_serves")).rstrip()
+    answer = take_up(desk, pending, player, read_again)
+    return replace(answer, text=f"{told}\n\n{answer.text}")
+
+
+def _added(desk: Desk, pending: Pending, read_again: ReadAgain) -> Reply:
     names = (pending.typed, *pending.also)
     player, *others = [
         _known_by_now(desk, pending, name) or add_player(desk, name) for name in names
