@@ -26,7 +26,7 @@ _OPENS = regex(r"(?:new match|start(?:s|ing|in)?|we (?:get|got|play|face)|vs|ver
 
 _NUMBERS = regex(r"\b(?!0 0)\d{1,2} \d{1,2}\b")
 
-_ASKS = regex(r"\b(?:who|whos|which|whose|whom|what|how)\b(?! (?:serv|starts?|begins?))")
+_ASKS = regex(r"\b(?:who|whos|whose|which)\b(?! (?:serv|starts?|begins?))")
 """`brandt vs okoye who's tougher`: who weighs two asks; of a match only its first serve is."""
 
 STRAY_WORDS_ALLOWED = 2
