@@ -15,8 +15,8 @@ _MARKS = frozenset(",;:.!?()\n—–|")
 _I = frozenset(["i", "we"])
 _STILL = words_in("keep just only always often sometimes also have ve do")
 _MISSES = words_in(
-    "miss missed missing net netted netting dump dumped dumping fault faulted faulting shank shanked"
-    " shanking whiff whiffed whiffing"
+    "miss missed missing net netted netting dump dumped dumping fault faulted faulting"
+    " shank shanked shanking whiff whiffed whiffing"
 )
 
 

@@ -19,8 +19,8 @@ from bot.chat.said import RallySaid, SaidScore, ScoreSaid
 from bot.chat.score_groups import level_at, score_group
 from bot.chat.scores import stray_words
 from bot.chat.serve_told import with_sides
-from bot.chat.side_outs_said import with_lost_rally
 from bot.chat.shot_described import describes_a_shot
+from bot.chat.side_outs_said import with_lost_rally
 from bot.chat.slip_words import CORRECTS
 from bot.chat.view import ChatView
 from bot.chat.words import Word

@@ -22,7 +22,7 @@ _NOT_SO = regex(
 
 
 def with_side_kept(score: SaidScore, before: SaidScore | None) -> SaidScore:
-    """ "6-8-2 us no wait 6-8-1": numbers put right without a side stay the side's that was named."""
+    """ "6-8-2 us no wait 6-8-1": numbers put right stay the side's that was named before them."""
     call = score.call
     if call is None or call.server is None or score.we_serve is not None or score.ours is not None:
         return score

@@ -28,8 +28,8 @@ _DESCRIBED = regex(
 and a past "was nasty" may be of the rally that ended."""
 
 _SHOTS = words_in(
-    "erne ernie atp lob lobs drive dink serve return drop third overhead smash backhand forehand bh fh"
-    " winner putaway away poach volley flick counter roll speedup"
+    "erne ernie atp lob lobs drive dink serve return drop third overhead smash backhand forehand"
+    " bh fh winner putaway away poach volley flick counter roll speedup"
 )
 _OWN_IS = regex(rf"(?:{_HOW} )*{_LIKE}\b")
 """Behind a stroke's own "is": "okafor's erne's nasty"."""
