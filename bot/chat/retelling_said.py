@@ -125,7 +125,8 @@ _KNOWN_TO_BE = r"(?:sure|certain|confident|positive|reliable|solid)"
 _OF_THAT = rf"(?: (?:of|about|abt|bout|on|in|with|here|now|then|really|{_THE_ANSWER}))*"
 _SCALE = (
     r"(?:(?:on|in) (?:a |the )?scale )?(?:(?:of|from|between) )?"
-    r"(?:0|1|zero|one) (?:(?:to|and|through) )?(?:5|10|100|five|ten|a hundred)|out of (?:5|10|100|five|ten|a hundred)|in (?:percent|pct|%)"
+    r"(?:0|1|zero|one) (?:(?:to|and|through) )?(?:5|10|100|five|ten|a hundred)"
+    r"|out of (?:5|10|100|five|ten|a hundred)|in (?:percent|pct|%)"
 )
 """`1 to 10` asks how sure the call is, and is no score."""
 
