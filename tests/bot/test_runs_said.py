@@ -140,5 +140,5 @@ def test_how_a_run_went_is_kept_beside_it(demo: Talk) -> None:
     assert "hale flicked me twice, i netted a dink" in demo.say("what did i note about hale")
     assert demo.say("won 2 straight because they popped it up").startswith("2 more for you?")
     assert "4-2-1. We serve" in demo.say("score")
-    assert demo.say("won again").startswith("5-2-1. We serve.")
+    assert demo.say("won again").startswith("5-2-1. We serve")
     assert "more for" not in demo.say("lost 3 in a row, 5-7")
