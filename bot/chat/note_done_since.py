@@ -9,13 +9,14 @@ from knowledge.regex import regex
 
 _COUNTED = (
     r"(?:once|twice|thrice|(?:a )?(?:couple|few)(?: of)? times|(?:one|two|three|four|five|\d{1,2})"
-    r"(?: times| x)|\d{1,2}x|again|just now|right now|now|already|(?:the )?last (?:point|rally|game)"
-    r"|(?:that|this) (?:one|point|rally|game|time)|in (?:a row|that game|this game))"
+    r"(?: times| x)|\d{1,2}x|again|just now|right now|now|already"
+    r"|(?:the )?last (?:point|rally|game)|(?:that|this) (?:one|point|rally|game|time)|in (?:a row|that game|this game))"
 )
 _DONE = regex(
     r"(?P<who>\w+) (?P<just>(?:just|now|also|even|did|has|have|only) )*"
     r"(?P<did>(?!is\b|was\b|does\b|did\b|has\b|had\b|lost\b|won\b)\w+"
-    r"(?: (?:up|round|around|the|post|an?|erne|ernie|lob|me|us|him|her|it|one|at|over|my|our)){0,4}?)"
+    r"(?: (?:up|round|around|the|post|an?|erne|ernie|lob|me|us|him|her|it|one|at|over|my"
+    r"|our)){0,4}?)"
     rf"(?P<counted>(?: (?:me|us|at|on|over))* {_COUNTED}(?: {_COUNTED})*)?"
 )
 _PRESENT = regex(r"\w+(?<!s)s\b")

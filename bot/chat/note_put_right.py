@@ -33,7 +33,8 @@ _CONTRAST = regex(r"not (?:\w+ ){1,3}?(?=(?:but )?(?:he|she|hes|shes|they|theyre
 _UNTRUE = regex(
     r"(?:(?:he|she|they|it|that|this|thats|its|hes|shes|theyre) )?"
     r"(?:is not|are not|isnt|arent|does not|doesnt|dont|do not|wont|cant|not|not true|never"
-    r"|did not|didnt|has not|hasnt|have not|havent|wrong)(?: (?:so|true|right|at all|that|one|like that|do that|it))*"
+    r"|did not|didnt|has not|hasnt|have not|havent|wrong)"
+    r"(?: (?:so|true|right|at all|that|one|like that|do that|it))*"
 )
 _IS_SO = regex(
     r"(?:(?:no|nope|nah|wrong|actually|wait|oh|well|sorry|hm) )+(?:yes )?(?:he|she|they|it)"

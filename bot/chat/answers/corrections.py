@@ -94,7 +94,7 @@ def _is_of(note: NoteRow, players: Sequence[PlayerId]) -> bool:
 
 
 _NEGATION = regex(
-    r"\b(?:never|not|no|rarely|hardly|seldom|nothing|without|cannot)\b|n['\u2019]?t\b",
+    r"\b(?:never|not|no|rarely|hardly|seldom|nothing|without|cannot)\b|n['’]?t\b",
     re.IGNORECASE,
 )
 
