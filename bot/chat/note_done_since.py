@@ -10,7 +10,8 @@ from knowledge.regex import regex
 _COUNTED = (
     r"(?:once|twice|thrice|(?:a )?(?:couple|few)(?: of)? times|(?:one|two|three|four|five|\d{1,2})"
     r"(?: times| x)|\d{1,2}x|again|just now|right now|now|already"
-    r"|(?:the )?last (?:point|rally|game)|(?:that|this) (?:one|point|rally|game|time)|in (?:a row|that game|this game))"
+    r"|(?:the )?last (?:point|rally|game)|(?:that|this) (?:one|point|rally|game|time)"
+    r"|in (?:a row|that game|this game))"
 )
 _DONE = regex(
     r"(?P<who>\w+) (?P<just>(?:just|now|also|even|did|has|have|only) )*"
