@@ -28,7 +28,8 @@ _CAPITALS = {"TO": "timeout", "TOs": "timeouts", "TOS": "timeouts"}
 
 _BEFORE = words_in(
     "a the our their my his her your called call calls calling take takes took taking use"
-    " used using burn burned have has had got 1 2 one two no last of any only another second first for"
+    " used using burn burned have has had got 1 2 one two no last of any only another second"
+    " first for"
 )
 _BEHIND = words_in("left taken called now here at remaining gone used over in yet or")
 
