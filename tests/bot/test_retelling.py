@@ -119,8 +119,7 @@ HOW_SURE = [
     "how reliable is that call",
     "how much can i trust that",
     "how likely is that right",
-    "how sure, 1 to 10",
-    "on a scale of 1 to 10 how sure r u",
+    "how sure r u, 1 to 10",
 ]
 
 
