@@ -110,8 +110,9 @@ def acted(desk: Desk, understood: Sequence[Understood]) -> list[Reply]:
     if told and asked and len(told) + len(asked) == len(understood):
         return [_answered_as_it_stands(desk, told, asked)]
     noted = [one for one in understood if isinstance(one, NoteSaid)]
-    if told and noted and len(told) + len(asked) + len(noted) == len(understood):
-        return [_told_and_noted(desk, told, noted, asked)]
+    told_so = (*told, *(one for one in understood if isinstance(one, RemarkSaid)))
+    if told_so and noted and len(told_so) + len(asked) + len(noted) == len(understood):
+        return [_told_and_noted(desk, told_so, noted, asked)]
     if len(understood) > 1 and all(isinstance(one, ScoreSaid | StarterSaid) for one in understood):
         return [_act(desk, one) for one in understood][-1:]  # the last tells how it stands
     replies: list[Reply] = []

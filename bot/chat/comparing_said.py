@@ -23,6 +23,13 @@ _HELD_AGAINST = regex(
 _DIFFERS = regex(
     rf"\bdiffer(?:ent|ently)?(?: \w+){{0,2}}? {_NAMED} {_APART}(?: \w+){{0,2}}? {NAME}\b"
 )
+_RANKED = r"(?:tougher|stronger|weaker|better|worse|easier|harder|scarier|more dangerous)"
+_RIVALS = regex(
+    rf"(?:(?:so|ok|and) )*{NAME} (?:vs|v|versus) {NAME} (?:who|whos|which(?: one)?)(?: is| are)?"
+    rf"(?: the)? {_RANKED}(?: (?:one|player|opponent))?"
+)
+"""`brandt vs okoye who's tougher`: whole, since with "who drives better" a shot is weighed."""
+
 _JOINS = frozenset(["and", "n", "plus", "&"])
 PAIR = 2
 MOST_SIDES = 3
@@ -33,7 +40,7 @@ def comparison_asked(message: Message, chat: ChatView) -> CompareAsked | None:
     line = " ".join(word.folded for word in message.said)
     named = named_line(message.said, message.mentions)
     differs = _DIFFERS.search(named)
-    if differs or _HELD_AGAINST.search(named):
+    if differs or _RIVALS.fullmatch(named) or _HELD_AGAINST.search(named):
         sides = _sides(message.said, message.mentions)
         if PAIR <= len(sides) <= MOST_SIDES:
             acts = differs is not None

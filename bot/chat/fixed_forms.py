@@ -8,7 +8,7 @@ from bot.chat.agreements_said import agreement_said, middle_shared_out
 from bot.chat.book_said import book_said
 from bot.chat.corrections_said import correction_said, undo_said
 from bot.chat.formats_told import asked_of_another_format, format_told
-from bot.chat.game_target_said import game_target_said
+from bot.chat.game_target_said import game_target_asked, game_target_said
 from bot.chat.match_announced import match_announced
 from bot.chat.message import (
     Message,
@@ -61,7 +61,8 @@ def fixed_form(message: Message, chat: ChatView) -> Understood | None:
         return undone
     if timeouts_asked(message):
         return TimeoutsAsked(text=text)
-    format = game_target_said(message, chat) or format_told(message)
+    format = game_target_said(message, chat) or game_target_asked(message, chat)
+    format = format or format_told(message)
     if format is not None:
         return format
     if message.asks and not _is_bare_score(message):

@@ -23,6 +23,7 @@ _FEWEST_PERCENT, _ALL_PERCENT = 25, 100
 _GOOD_FROM = 0.66
 _BAD_TO = 0.5
 _MISSES = word_set("missing")
+_MISSES_COUNTED = frozenset(["miss", "misses", "missed", "missing", "nets", "faults", "dumps"])
 _BEFORE_A_SCORE = word_set("before_a_score")
 _WORDS_BEFORE, _WORDS_AFTER = 3, 3
 
@@ -66,6 +67,18 @@ def balls_counted(line: Sequence[str]) -> int | None:
     """Of how many balls these words tell ("9 of 10"); None where nothing was counted."""
     wholes = [_whole(line, start) for start in range(len(line))]
     return max((whole for whole in wholes if whole is not None), default=None)
+
+
+def miss_share(line: Sequence[str], start: int, stop: int) -> float | None:
+    """What share a miss between `start` and `stop` is told to be: "misses 1 in 20"; None else."""
+    for at in range(start, stop):
+        ahead = range(at + 1, min(at + 1 + _WORDS_BEFORE, len(line)))
+        if line[at] in _MISSES_COUNTED:
+            found = (_count(line, place)[1] for place in ahead)
+            share = next((one for one in found if one is not None), None)
+            if share is not None:
+                return share
+    return None
 
 
 def _whole(line: Sequence[str], start: int) -> int | None:

@@ -7,6 +7,7 @@ from bot.chat.note_case import is_of_a_case
 from bot.chat.note_done_to_us import is_done_to_us
 from bot.chat.note_hit_from import is_hit_from
 from bot.chat.note_line import NoteLine
+from bot.chat.note_misses import is_no_weakness
 from bot.chat.note_opinions import found_in
 from bot.chat.note_place_taken import is_place_taken
 from bot.chat.note_runs_round import only_runs_round
@@ -97,6 +98,7 @@ def is_misread(claim: Claim, note: NoteLine) -> bool:
         or is_done_to_us(claim, note)
         or only_runs_round(claim, note)
         or is_place_taken(claim, note)
+        or is_no_weakness(claim, note)
     )
 
 

@@ -9,6 +9,7 @@ from bot.chat.corrections_said import correction_said
 from bot.chat.handed_over import handed_over
 from bot.chat.message import Message, names_somebody, read_message, weighed_note
 from bot.chat.note_dealt_with import dealt_with_it
+from bot.chat.note_done_since import done_since
 from bot.chat.pointed_out import opens_away
 from bot.chat.pronouns import CALLS, PLURAL
 from bot.chat.said import CorrectionSaid, NoteSaid
@@ -16,7 +17,7 @@ from bot.chat.view import ChatView
 from bot.chat.whose_it_was import tells_of_exchange, whose_it_was
 from bot.chat.words import Word, folded_line, words, words_in
 from knowledge.regex import regex
-from knowledge.vocabulary import Wing
+from knowledge.vocabulary import Value, Wing
 
 _OPENS = regex(
     r"(?:(?:ok|ah|oh|um|uh|and|but|so) )*"
@@ -32,11 +33,13 @@ _CONTRAST = regex(r"not (?:\w+ ){1,3}?(?=(?:but )?(?:he|she|hes|shes|they|theyre
 _UNTRUE = regex(
     r"(?:(?:he|she|they|it|that|this|thats|its|hes|shes|theyre) )?"
     r"(?:is not|are not|isnt|arent|does not|doesnt|dont|do not|wont|cant|not|not true|never"
-    r"|wrong)(?: (?:so|true|right|at all|that|one|like that|do that|it))*"
+    r"|did not|didnt|has not|hasnt|have not|havent|wrong)"
+    r"(?: (?:so|true|right|at all|that|one|like that|do that|it))*"
 )
 _IS_SO = regex(
-    r"(?:no|nope|nah|wrong) (?:yes )?(?:he|she|they|it) (?:is|are|does|do|can|has|will)"
-    r"(?: (?:so|actually|too|though))*"
+    r"(?:(?:no|nope|nah|wrong|actually|wait|oh|well|sorry|hm) )+(?:yes )?(?:he|she|they|it)"
+    r" (?:just )?(?:is|are|does|do|did|can|has|have|will|was)"
+    r"(?: (?:so|actually|too|though|now|just now|once|twice|again))*"
 )
 """`no she is`: behind a note that denies something."""
 _NOT_SO = regex(
@@ -93,6 +96,8 @@ def note_put_right(message: Message, chat: ChatView) -> NoteSaid | CorrectionSai
         return correction_said(message.text, message.said, message.mentions, replying=False)
     if _WING.fullmatch(folded_line(said)):
         return replace(note, text=message.text, claims=(), corrects=True)
+    if _done_since(said, chat):
+        return replace(note, text=message.text, claims=(), corrects=True)
     is_brief = len(said) <= _JUDGED_AT_MOST and bool(note.offered or _judges(body, chat))
     if note.claims or is_brief or (is_told and part.mentions and not _is_of_several(part)):
         return replace(note, text=message.text, corrects=True)
@@ -119,9 +124,24 @@ def wing_instead(text: str) -> Wing | None:
     return Wing.FOREHAND if found["wing"].startswith("f") else Wing.BACKHAND
 
 
+def says_it_is_so(text: str) -> bool:
+    """Whether nothing but "no, she is" or "actually she did" is said."""
+    return _IS_SO.fullmatch(folded_line(words(text))) is not None
+
+
 def is_untrue(text: str) -> bool:
     """Whether nothing but "no, she doesn't" is said."""
     return _UNTRUE.fullmatch(folded_line(words(told_instead(text) or text))) is not None
+
+
+def _done_since(said: Sequence[Word], chat: ChatView) -> bool:
+    """Whether something was done that would be a habit, if it were told of all times."""
+    line = done_since(folded_line(said))
+    if line is None:
+        return False
+    view = replace(chat, replying_to_note=True)
+    claims = weighed_note(read_message(line, view), view).claims
+    return any(one.value is Value.OFTEN for one in claims)
 
 
 def _judges(body: str, chat: ChatView) -> bool:

@@ -72,6 +72,13 @@ _HAND_ALONE = regex(
 )
 """`partner joss, lefty`: told of the partner, who was named right before."""
 
+_THE_PARTNER = regex(r"(?:and )?(?:(?:he|she)(?P<short>['’]?s)?|(?P<own>his|her)) ", re.IGNORECASE)
+_GREETS = regex(
+    r"(?:(?:hi|hey|hello|hallo|good|morning|afternoon|evening|day|all|there|everyone|bot|gm)\b"
+    r"[ ,.!]*)*",
+    re.IGNORECASE,
+)
+
 _NAMES_PARTNER = regex(r"partner|\bwith |\bw[/ ]", re.IGNORECASE)
 """One of these stands in every introduction: the long pattern is not tried on other messages."""
 
@@ -91,11 +98,21 @@ def one_with_partner(typed: str) -> tuple[str, str] | None:
     if not _are_all_names(one[0], two[0]):
         return None
     after = (found["after"] or "").strip().removesuffix(")")
-    after = f"{two[0]} is {after}" if _HAND_ALONE.fullmatch(after) else after
+    after = f"{two[0]} is {after}" if _HAND_ALONE.fullmatch(after) else _of_partner(two[0], after)
     told = f"{two[0]} {found['tells']}" if found["tells"] else after
     mine = f"im {found['hand']}" if found["hand"] else ""
-    rest = ", ".join(part.strip() for part in (found["before"], mine, told) if part)
+    before = "" if _GREETS.fullmatch(found["before"] or "") else found["before"]
+    rest = ", ".join(part.strip() for part in (before, mine, told) if part)
     return f"{''.join(one)} and {''.join(two)}", rest
+
+
+def _of_partner(name: str, after: str) -> str:
+    """ "He's lefty" behind the partner's name tells of the partner, whomever "he" meant before."""
+    found = _THE_PARTNER.match(after)
+    if found is None or "?" in after:
+        return after
+    verb = "'s" if found["own"] else " is" if found["short"] else ""
+    return f"{name}{verb} {after[found.end() :]}"
 
 
 def pair_and_rest(typed: str) -> tuple[str, str] | None:

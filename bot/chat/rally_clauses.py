@@ -19,6 +19,7 @@ from bot.chat.said import RallySaid, SaidScore, ScoreSaid
 from bot.chat.score_groups import level_at, score_group
 from bot.chat.scores import stray_words
 from bot.chat.serve_told import with_sides
+from bot.chat.shot_described import describes_a_shot
 from bot.chat.side_outs_said import with_lost_rally
 from bot.chat.slip_words import CORRECTS
 from bot.chat.view import ChatView
@@ -38,7 +39,7 @@ _THE_POINT = regex(r"(?:^| )(?:the )?(?:point|pt)$")
 _ONE_MORE = regex(r"(?:(?:and|yet|so|ok) )*(?:(?:another|one more)\b|(?:point|pt)$)")
 """Not the one that was counted last, however little it says of whose it was."""
 
-_JUDGES = regex(r"\b(?:too good|threats?|danger|dangerous|weapon)$")
+_JUDGES = regex(r"\b(?:too good|dangerous)$")
 """What somebody is, said as readily of all the day as of one rally: no outcome alone."""
 
 _MARKS = frozenset(",;.!:\n–—")
@@ -67,6 +68,8 @@ def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None
     if not _says_whose(clauses) and tells_what_holds(message.said, message.mentions):
         return None
     if not _says_whose(clauses) and (_JUDGES.search(line) or _MANY.intersection(line.split())):
+        return None
+    if not _says_whose(clauses) and describes_a_shot(message.said):
         return None
     if is_called_in(message.said) or (not _says_whose(clauses) and is_disputed(message.said)):
         return None

@@ -123,8 +123,15 @@ _THE_ANSWER = (
 )
 _KNOWN_TO_BE = r"(?:sure|certain|confident|positive|reliable|solid)"
 _OF_THAT = rf"(?: (?:of|about|abt|bout|on|in|with|here|now|then|really|{_THE_ANSWER}))*"
+_SCALE = (
+    r"(?:(?:on|in) (?:a |the )?scale )?(?:(?:of|from|between) )?"
+    r"(?:0|1|zero|one) (?:(?:to|and|through) )?(?:5|10|100|five|ten|a hundred)"
+    r"|out of (?:5|10|100|five|ten|a hundred)|in (?:percent|pct|%)"
+)
+"""`1 to 10` asks how sure the call is, and is no score."""
+
 _HOW_SURE = regex(
-    r"(?:(?:ok|okay|hm|hmm|so|and|but|wait|well|yeah|hey) )*"
+    rf"(?:(?:ok|okay|hm|hmm|so|and|but|wait|well|yeah|hey|{_SCALE}) )*"
     rf"(?:how {_KNOWN_TO_BE}(?: (?:is|are|r|am|would|can))?(?: {_THE_ANSWER})?(?: be)?{_OF_THAT}"
     rf"|(?:(?:are|r|is) {_THE_ANSWER}|you|u) (?:really |that |so |quite )*{_KNOWN_TO_BE}{_OF_THAT}"
     rf"|{_KNOWN_TO_BE} (?:about|abt|bout|of) (?:that|it|this)"
@@ -133,6 +140,7 @@ _HOW_SURE = regex(
     r"|how (?:likely|probable) is (?:that|it|this)(?: call| one)? (?:right|correct|best|the best"
     r"|the best (?:call|one|option|choice))"
     r"|(?:whats|what|what is) (?:the|your) (?:confidence|certainty)(?: (?:of|in|on) (?:that|it))?)"
+    rf"(?: (?:{_SCALE}))?"
 )
 """How likely the call is the best one: "how sure", "are you sure about that"."""
 

@@ -26,6 +26,9 @@ _OPENS = regex(r"(?:new match|start(?:s|ing|in)?|we (?:get|got|play|face)|vs|ver
 
 _NUMBERS = regex(r"\b(?!0 0)\d{1,2} \d{1,2}\b")
 
+_ASKS = regex(r"\b(?:who|whos|whose|which)\b(?! (?:serv|starts?|begins?))")
+"""`brandt vs okoye who's tougher`: who weighs two asks; of a match only its first serve is."""
+
 STRAY_WORDS_ALLOWED = 2
 A_PAIR = 2
 
@@ -50,7 +53,7 @@ def announces(
         return False
     if len(opponents) >= A_PAIR:
         rest = " ".join(beside)
-        if (stray and not _OPENS.match(rest)) or _NUMBERS.search(line):
+        if (stray and not _OPENS.match(rest)) or _NUMBERS.search(line) or _ASKS.search(rest):
             return False
         return any_of("announced.names").search(rest) is not None
     if opponents or stray:

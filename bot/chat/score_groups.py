@@ -51,13 +51,23 @@ def _could_be_score(group: Group, said: Sequence[Word]) -> bool:
     after = said[group.stop].folded if group.stop < len(said) else ""
     is_share = said[group.start + 1].gap.strip() == "/" and after in _MADE
     is_counted = before in _BEFORE_COUNTS or after in _UNITS or is_share
-    return not is_counted and not _is_clock(group, said) and not _is_hour(group, said)
+    is_time = _is_clock(group, said) or _is_hour(group, said)
+    return not is_counted and not is_time and not _is_scale(group, said)
 
 
 def _is_clock(group: Group, said: Sequence[Word]) -> bool:
     """`10:40` is a time, and no score of this game goes there."""
     second = said[group.start + 1]
     return len(group.numbers) == 2 and ":" in second.gap and len(second.typed) == 2
+
+
+_SCALES = frozenset([(0, 5), (0, 10), (1, 5), (1, 10), (1, 100)])
+
+
+def _is_scale(group: Group, said: Sequence[Word]) -> bool:
+    """`rate our chances from 1 to 10`; "back from 1-10" tells a score."""
+    spoken = [word.folded for word in said[max(0, group.start - 1) : group.stop]]
+    return group.numbers in _SCALES and spoken[0] == "from" and "to" in spoken
 
 
 _BEFORE_HOURS = frozenset(

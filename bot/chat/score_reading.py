@@ -61,7 +61,9 @@ def state_said(said: ScoreSaid, known: GameState | None, format: GameFormat) -> 
     score = score if known is None else _as_points_stand(_as_their_run(score, known), known)
     we_serve = score.we_serve
     if we_serve is None:
-        stays = known is not None and _names_both_anew(said, score, known)
+        stays = known is not None and (
+            _names_both_anew(said, score, known) or _is_turned(said, score, known)
+        )
         we_serve = known.we_serve if known and stays else serving_side_of(score, known)
     points = _points(score, we_serve)
     if points is None:
@@ -97,6 +99,18 @@ def _names_both_anew(said: ScoreSaid, score: SaidScore, known: GameState) -> boo
     if score.ours is None or score.theirs is None or (score.theirs, score.ours) == known.points:
         return False
     return _SORRY.match(folded_line(words(said.text))) is not None
+
+
+def _is_turned(said: ScoreSaid, score: SaidScore, known: GameState) -> bool:
+    """ "No wait its 3-0-1" after their 0-3-2: the same two numbers the other way round put points
+    right. That would be our call as well, but who serves was told and is not taken back.
+    """
+    call = score.call
+    if call is None or call.server is None or score.ours is not None or score.we_serve is not None:
+        return False
+    stood = (known.ours, known.theirs) if known.we_serve else (known.theirs, known.ours)
+    is_turned = (call.receiving, call.serving) == stood and call.serving != call.receiving
+    return is_turned and _SORRY.match(folded_line(words(said.text))) is not None
 
 
 def _is_serve_left_open(score: SaidScore, known: GameState | None, points: tuple[int, int]) -> bool:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
+from bot.chat.said import SaidScore
 from bot.chat.score_groups import score_group
 from bot.chat.words import Word
 from knowledge.regex import regex
@@ -17,6 +19,18 @@ _NOT_SO = regex(
     r"(?: (?:sorry|wait|no|my bad|oops))* "
 )
 """What takes a call back by saying what was not so: "no we did not serve, sorry"."""
+
+
+def with_side_kept(score: SaidScore, before: SaidScore | None) -> SaidScore:
+    """ "6-8-2 us no wait 6-8-1": numbers put right stay the side's that was named before them."""
+    call = score.call
+    if call is None or call.server is None or score.we_serve is not None or score.ours is not None:
+        return score
+    if before is None or before.we_serve is None:
+        return score
+    numbers = (call.serving, call.receiving)
+    ours, theirs = numbers if before.we_serve else numbers[::-1]
+    return replace(score, ours=ours, theirs=theirs, we_serve=before.we_serve)
 
 
 def after_slip(said: Sequence[Word]) -> Sequence[Word]:

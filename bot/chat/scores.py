@@ -13,7 +13,7 @@ from bot.chat.said import RallySaid, SaidScore, ScoreSaid
 from bot.chat.score_aside import without_aside
 from bot.chat.score_each import call_for, each_side, score_line
 from bot.chat.score_groups import level_at, score_group
-from bot.chat.score_said_again import after_slip
+from bot.chat.score_said_again import after_slip, with_side_kept
 from bot.chat.score_serving import (
     served_first,
     server_told,
@@ -91,14 +91,16 @@ def score_asked_about(said: Sequence[Word]) -> SaidScore | None:
 def score_message(text: str, said: Sequence[Word]) -> ScoreSaid | RallySaid | None:
     """The score or the rally's outcome that a message contains, whatever else it says."""
     line = score_line(said, None)
-    said = after_slip(said)
+    whole, said = said, after_slip(said)
     score, level = said_score(said, own_first=True), level_at(said)
     if _tells_of_play(said, level):
         return None
     if level is not None and (score is None or said[level[1]].span[0] < score[1][0]):
         return _level(text, said, level[0])
     if score is not None:
-        return ScoreSaid(text=text, score=score[0])
+        slipped = said_score(whole[: len(whole) - len(said)], own_first=True)
+        kept = with_side_kept(score[0], slipped[0] if slipped else None)
+        return ScoreSaid(text=text, score=kept)
     if SIDE_OUT.search(line) or SIDE_OUT_SHORT.match(text):
         return ScoreSaid(text=text, side_out=True, score=_serving_after(line))
     return _rally(text, line) or _rally(text, _last_clause(said))

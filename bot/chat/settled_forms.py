@@ -54,6 +54,7 @@ from bot.chat.said import (
     Understood,
 )
 from bot.chat.score_doubted import score_doubted
+from bot.chat.score_questions import serve_after_asked
 from bot.chat.scout_said import scout_said
 from bot.chat.settled_topics import settled_topic
 from bot.chat.side_answered import side_answered
@@ -79,6 +80,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or plays_on_asked(message, chat) or scout_said(message, chat)
     fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
+    fixed = fixed or serve_after_asked(message, chat)
     fixed = fixed or score_doubted(message, chat) or counted_asked(message, chat)
     fixed = fixed or asked_of_book(message, chat) or side_quarrel(message, chat)
     fixed = fixed or noted_asked(message, chat) or without_note_asked(message, chat)

@@ -8,7 +8,7 @@ from functools import cache, lru_cache
 
 from bot.chat.forms import short_forms, word_set
 from bot.chat.score_spelling import as_meant, run_together
-from bot.chat.timeout_letters import is_timeout_here, meant_by
+from bot.chat.timeout_letters import in_capitals, is_timeout_here, meant_by
 from bot.chat.words import Word
 from knowledge.regex import regex
 
@@ -40,6 +40,9 @@ def in_full(said: Sequence[Word], *, names: Collection[tuple[int, int]] = ()) ->
             told.append(replace(word, folded=meant_by(apart, place)))
             continue
         if place and is_timeout_here(apart, place - 1):
+            continue
+        if (timeout := in_capitals(apart, place)) is not None:
+            told.append(replace(word, folded=timeout))
             continue
         ahead = apart[place + 1].folded if place + 1 < len(apart) else ""
         if word.folded in _SERVERS and ahead in ("1", "2"):

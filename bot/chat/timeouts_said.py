@@ -53,6 +53,8 @@ _LEFT = regex(
     r"(?:any |how many |our |their |do (?:we|they|i) (?:still )?have (?:any )?)*time ?outs?"
     r"(?: (?:do|have|are|did) (?:we|they|i|there|you))*(?: still)?(?: have| got)?"
     r" (?:left|remaining|to go)(?: (?:for )?(?:we|us|they|them))?"
+    r"|(?:how many|any)(?: (?:left|remaining|are left))? (?:of )?(?:our |their |the )?time ?outs"
+    r"(?: (?:left|remaining|now))?"
 )
 _BESIDE_LEFT = words_in("ok so and now here we i have got are is ve just already left all only oh")
 _FILLING = frozenset(["ok", "so", "and", "now", "here", "right"])

@@ -17,6 +17,7 @@ from bot.chat.results_said import result_said
 from bot.chat.said import Certainty, Mention, RallySaid, ResultSaid, ScoreSaid
 from bot.chat.scores import score_message, stray_words, with_point_served
 from bot.chat.serving_said import server_named
+from bot.chat.shot_described import describes_a_shot
 from bot.chat.side_outs_said import with_side_out
 from bot.chat.view import ChatView
 from bot.chat.words import Word, folded_line
@@ -110,6 +111,8 @@ def before_the_question(message: Message, chat: ChatView) -> Before:
     parts = [_part(message, 0, at, chat) for at in reversed(cuts) if _may_tell(message.said[:at])]
     found = (_told(part, chat) for part in parts)
     told = next((one for one in found if one is not None), None)
+    if isinstance(told, RallySaid) and not told.says_whose and describes_a_shot(message.said):
+        return Before()
     told = told or _call_apart(message, _cuts(message.said), chat)
     won = (_perhaps_won(part, chat) for part in parts)
     return Before(told=told, won_by_us=next((one for one in won if one is not None), None))

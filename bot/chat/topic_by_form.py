@@ -13,6 +13,7 @@ from bot.chat.named_line import NAME, named_line
 from bot.chat.own_crash import asks_our_crash
 from bot.chat.rules_by_form import asks_of_rules
 from bot.chat.rules_in_a_hurry import asks_if_ok, asks_when_ends_change
+from bot.chat.score_questions import asks_ends_at, asks_how_at, asks_worth_at
 from bot.chat.stalling_asked import asks_of_stalling
 from bot.chat.their_drives_asked import asks_of_their_drives
 from bot.chat.timeouts_said import asks_what_to_say, tells_what_is_left
@@ -264,4 +265,7 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (_asks_what_is_not_known, Topic.PROBE),
     (asks_all_at_one, Topic.WHOM_TO_TARGET),
     (_asks_for_rates, Topic.WIN_CHANCE),
+    (asks_worth_at, Topic.RISK_AT_SCORE),
+    (asks_how_at, Topic.RISK_AT_SCORE),
+    (asks_ends_at, Topic.RULES_QUESTION),
 )

@@ -43,6 +43,7 @@ from bot.chat.partner_pointed_at import partner_pointed_at
 from bot.chat.partner_told import partner_told
 from bot.chat.rally_beside_score import rally_beside_score
 from bot.chat.rally_clauses import with_details
+from bot.chat.run_told import run_told
 from bot.chat.said import (
     BookSaid,
     BookVerb,
@@ -139,7 +140,7 @@ def _read(text: str, message: Message, chat: ChatView) -> tuple[Understood, ...]
     beside = beside or lead_asked(message, chat)
     beside = beside or consequence_asked(message, chat) or told_and_noted(message, chat, settled)
     beside = beside or told_and_instead(message, chat) or rally_and_note(message, chat, settled)
-    beside = beside or dropped_behind(message, chat)
+    beside = beside or dropped_behind(message, chat) or run_told(message, chat, settled)
     if beside:
         return beside
     fixed = note_put_right(message, chat) or settled(text, message, chat)

@@ -110,3 +110,18 @@ def test_alike_names_are_told_apart_by_the_other(demo: Talk) -> None:
     said = demo.say("compare ruiz and hale")
     assert "Ana Ruiz: strong forehand dink" in said
     assert "them" not in said
+
+
+def test_who_is_tougher_of_two_is_no_announcement(fresh: Talk) -> None:
+    """Nor do two names alone close a game that is being played."""
+    fresh.say("we are devi and soren")
+    fresh.say("add ike okoye and tamsin brandt")
+    fresh.say("next: ike okoye and tamsin brandt")
+    fresh.say("5-5-1 us")
+    for asked in ("brandt vs okoye who's tougher", "okoye v brandt, which one is weaker"):
+        fresh.say(asked)
+        assert fresh.heard is not None
+        assert isinstance(fresh.heard.understood, CompareAsked), asked
+    told = fresh.say("okoye vs brandt")
+    assert told.startswith("5-5-1. We serve.\nStill vs Okoye/Brandt. A new match?")
+    assert fresh.tap("a new match").startswith("Next: Ike Okoye and Tamsin Brandt")

@@ -238,3 +238,24 @@ def test_who_dealt_with_it_behind_praise_is_no_news(demo: Talk) -> None:
 def test_that_it_is_so_after_all_takes_a_denial_back(demo: Talk) -> None:
     demo.say("okafor is not a lefty")
     assert demo.say("no he is") == "Note deleted."
+
+
+def test_what_never_was_and_now_was_is_noted_no_longer(demo: Talk) -> None:
+    for said in (
+        "actually she lobbed 2 times just now",
+        "wait she just lobbed",
+        "oh she lobbed twice",
+    ):
+        demo.say("castellano never lobs")
+        told = demo.say(said)
+        is_told = said.startswith("oh") or told.startswith(
+            "No longer noted: Castellano: lob rarely."
+        )
+        assert is_told, said
+        assert not told.startswith("Changed"), said
+    for said in ("actually she did", "oh wait she does"):
+        demo.say("castellano never lobs")
+        assert demo.say(said) == "Note deleted.", said
+    demo.say("castellano is slow")
+    assert demo.say("actually she is").startswith("I have it so: Castellano: foot speed weak.")
+    assert "Changed" not in demo.say("actually she hit it long just now")

@@ -59,3 +59,16 @@ def test_other_thirds_are_no_game(decider: Talk, said: str) -> None:
     decider.say(said)
     assert decider.heard is not None
     assert not isinstance(decider.heard.understood, FormatTold)
+
+
+def test_games_between_two_games_are_no_points(fresh: Talk) -> None:
+    fresh.say("we are ana and bo")
+    fresh.say("next: gell and rudd, best of 3 to 11")
+    fresh.tap("add gell and rudd")
+    fresh.say("we lost the first 8-11")
+    between = fresh.say("we won g2 11-9")
+    for asked in ("1-1. third to 11?", "is the third game to 15?", "one all, decider to 11?"):
+        assert fresh.say(asked).startswith("I have: best of 3 to 11."), asked
+    assert fresh.say("1-1").startswith("Games so far: 8-11 11-9.\n")
+    assert fresh.say("score") == between
+    assert fresh.say("1-1-2 us").startswith("1-1-2. We serve.")

@@ -190,3 +190,8 @@ def test_a_message_too_long_to_introduce_anybody_is_not_searched(
     assert all(length <= 500 for length in given)
     understand("im mira with tom", chat=EVENING)
     assert given
+
+
+def test_he_behind_the_partners_name_is_the_partner(fresh: Talk) -> None:
+    told = fresh.say("morning. devi here, playing w soren today, he's lefty")
+    assert told == "You are Devi and Soren.\n\nNoted. Soren: left-handed."

@@ -119,6 +119,7 @@ HOW_SURE = [
     "how reliable is that call",
     "how much can i trust that",
     "how likely is that right",
+    "how sure r u, 1 to 10",
 ]
 
 

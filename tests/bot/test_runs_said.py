@@ -129,3 +129,16 @@ def test_a_break_in_two_letters(demo: Talk, said: str) -> None:
     demo.say("next: okafor and lindqvist")
     demo.say("3-0-2 us")
     assert demo.say(said).startswith("Take it")
+
+
+def test_how_a_run_went_is_kept_beside_it(demo: Talk) -> None:
+    demo.say("next: ruiz and hale")
+    demo.say("4-2-1 us")
+    told = demo.say("lost 3 in a row, hale flicked me twice, i netted a dink")
+    assert told.startswith(f"3 more for them? {ASKS}\n4-2-1. We serve")
+    assert "they serve at" in " ".join(one.label for one in demo.buttons)
+    assert "hale flicked me twice, i netted a dink" in demo.say("what did i note about hale")
+    assert demo.say("won 2 straight because they popped it up").startswith("2 more for you?")
+    assert "4-2-1. We serve" in demo.say("score")
+    assert demo.say("won again").startswith("5-2-1. We serve")
+    assert "more for" not in demo.say("lost 3 in a row, 5-7")

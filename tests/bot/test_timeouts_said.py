@@ -105,3 +105,16 @@ def test_how_many_things_are_wanted_in_a_break_asks_for_the_plan(text: str, topi
 
 def test_a_break_called_beside_it_is_counted_as_well(running: Talk) -> None:
     assert "Time-out taken. 1 left" in running.say("we called a timeout, three things max")
+
+
+def test_a_timeout_in_two_capitals(fresh: Talk) -> None:
+    fresh.say("we are ana and bo")
+    fresh.say("next: gell and rudd")
+    fresh.tap("add gell and rudd")
+    fresh.say("3-7-1 they serve")
+    assert fresh.say("ok TO taken").startswith("Time-out taken. 1 left this game.")
+    assert fresh.say("they called a TO").startswith("Their time-out.")
+    assert fresh.say("how many left of TOs") == "Time-outs left: you 1, they 1."
+    for said in ("serve it TO gell", "ok TO GELL THEN"):
+        fresh.say(said)
+        assert fresh.say("TOs left?") == "Time-outs left: you 1, they 1.", said

@@ -16,14 +16,14 @@ from bot.chat.answers.opponents_put_right import opponents_put_right
 from bot.chat.answers.questions import answer_asked
 from bot.chat.asked import Asked
 from bot.chat.names import mentions_of
-from bot.chat.note_put_right import says_nothing_more
+from bot.chat.note_put_right import says_it_is_so, says_nothing_more
 from bot.chat.render import rows
 from bot.chat.reply import Reply
 from bot.chat.said import Certainty, CorrectionSaid, NoteSaid
 from bot.chat.understand import understand_note
 from bot.chat.wording import wording
 from knowledge.regex import regex
-from knowledge.vocabulary import PlayerId
+from knowledge.vocabulary import PlayerId, Value
 from scouting_db.values import NoteId, NoteRow
 
 DELETING = frozenset(
@@ -50,6 +50,9 @@ def correct(desk: Desk, said: CorrectionSaid) -> Reply:
     denied = settled(said.denied) or ()
     if note is not None and note.observations and said.both:
         return attribute(desk, note, _two_of(desk, note))
+    if note is not None and said.untrue and says_it_is_so(said.text) and not _denies(note):
+        text = wording("note.as_it_was").format(claims=observed_line(desk, note.observations))
+        return Reply(text=text, about=("note", note.note))
     if note is not None and said.untrue:
         return notes.delete(desk, note.note)
     if note is not None and note.observations and _meansthe_other(said, players, denied, note):
@@ -88,6 +91,18 @@ def _meansthe_other(
 
 def _is_of(note: NoteRow, players: Sequence[PlayerId]) -> bool:
     return {one.player for one in note.observations} == {*players}
+
+
+_NEGATION = regex(
+    r"\b(?:never|not|no|rarely|hardly|seldom|nothing|without|cannot)\b|n['’]?t\b",
+    re.IGNORECASE,
+)
+
+
+def _denies(note: NoteRow) -> bool:
+    """Whether it holds something for not so or seldom, which "she does" takes back."""
+    is_denied = any(one.denied or one.value is Value.RARELY for one in note.observations)
+    return is_denied or _NEGATION.search(note.text) is not None
 
 
 def _names_any(said: CorrectionSaid) -> bool:

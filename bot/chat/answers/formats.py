@@ -35,6 +35,8 @@ def take_format(desk: Desk, said: FormatTold) -> Reply:
         return _opened(desk, row.match, we_serve=said.we_serve) or with_score(
             desk, row.match, wording("format.is_so").format(format=format_words(format))
         )
+    if said.asks:
+        return Reply(text=wording("format.asked").format(format=format_words(standing)))
     if format == standing:
         return Reply(text=wording("format.is_so").format(format=format_words(format)))
     if is_under_way(desk.entries()):

@@ -8,6 +8,7 @@ from dataclasses import replace
 from datetime import time
 
 from bot.chat.announcements import begins_as_match
+from bot.chat.answers.announced_midgame import asked_midgame
 from bot.chat.answers.coachs_pairs import of_which_pair
 from bot.chat.answers.desk import Desk, undo_button
 from bot.chat.answers.formats import format_words
@@ -57,6 +58,8 @@ def announce(desk: Desk, said: MatchSaid) -> Reply:
         return ask_which(desk, _told_in_full(said), _not_ours(desk, mentions), announces=True)
     format = said.format or GameFormat()
     theirs = opponents_named(desk, theirs, said.text, format)
+    if (midgame := asked_midgame(desk, said, theirs)) is not None:
+        return midgame
     listed = pool_match_against(desk, theirs)
     if listed is not None and not any_of("announced.bracket").search(fold(said.text)):
         return take_up_listed(desk, listed, said)

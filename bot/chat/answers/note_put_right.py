@@ -14,6 +14,7 @@ from bot.chat.answers.names import settled
 from bot.chat.handed_over import handed_over
 from bot.chat.names import mentions_of
 from bot.chat.note_dealt_with import dealt_with_it
+from bot.chat.note_done_since import done_since
 from bot.chat.note_put_right import is_untrue, told_instead, wing_instead
 from bot.chat.private_words import is_private
 from bot.chat.reply import Reply
@@ -21,7 +22,7 @@ from bot.chat.said import Claim, Mention, NoteSaid
 from bot.chat.understand import understand_note
 from bot.chat.whose_it_was import WhoseItWas, tells_of_exchange, whose_it_was
 from bot.chat.wording import wording
-from bot.chat.words import words
+from bot.chat.words import folded_line, words
 from knowledge.regex import regex
 from knowledge.vocabulary import TRAITS, Trait, Value, Wing
 from scouting_db.values import NewObservation, NoteRow
@@ -60,9 +61,16 @@ def put_right(desk: Desk, said: NoteSaid) -> Reply | None:
     wing = wing_instead(said.text)
     if wing is not None:
         return note_rewritten.rewrite(desk, row, [_on(wing, one) for one in row.observations])
+    done = _done_since(row, said, desk)
+    if done:
+        desk.book.add_note(said.text, chat=desk.chat.chat, parser=notes.PARSER_VERSION)
+        return note_rewritten.take_out(desk, row, done)
     told = _told(desk, row, said)
     if told:
         desk.book.add_note(said.text, chat=desk.chat.chat, parser=notes.PARSER_VERSION)
+        if _holds(row, told):
+            claims = observed_line(desk, row.observations)
+            return Reply(text=wording("note.as_it_was").format(claims=claims))
         if not _is_of_another(row, told):
             return note_rewritten.replace_claims(desk, row, told)
         return corrections.attribute(desk, row, [told[0].player])
@@ -148,10 +156,30 @@ def _told(desk: Desk, row: NoteRow, said: NoteSaid) -> Sequence[NewObservation]:
     return _of_its_traits(desk, row, said.text)
 
 
+def _done_since(row: NoteRow, said: NoteSaid, desk: Desk) -> Sequence[NewObservation]:
+    """What the note holds for seldom and was done since: it is noted no longer."""
+    line = done_since(folded_line(words(told_instead(said.text) or "")))
+    if line is None:
+        return ()
+    found = []
+    for one in row.observations:
+        view = replace(desk.chat_view(), focus=(one.player,), replying_to_note=True)
+        done = {(each.player, each.trait) for each in understand_note(line, chat=view).claims}
+        if one.value is Value.RARELY and not one.denied and (one.player, one.trait) in done:
+            found.append(one)
+    return found
+
+
 def _on(wing: Wing, one: NewObservation) -> NewObservation:
     """The observation of the same stroke on that wing; of a trait that has no wings as it is."""
     twin = one.trait.value.replace(wing.other.value, wing.value)
     return replace(one, trait=Trait(twin)) if twin in {*Trait} else one
+
+
+def _holds(row: NoteRow, told: Sequence[NewObservation]) -> bool:
+    """Whether the note says all of it already, so that nothing would be changed."""
+    held = {(one.player, one.trait, one.value, one.denied, one.tag) for one in row.observations}
+    return {(one.player, one.trait, one.value, one.denied, one.tag) for one in told} <= held
 
 
 def _is_of_another(row: NoteRow, told: Sequence[NewObservation]) -> bool:

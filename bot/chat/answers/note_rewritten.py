@@ -21,6 +21,13 @@ def replace_claims(desk: Desk, row: NoteRow, fresh: Sequence[NewObservation]) ->
     return rewrite(desk, row, [*kept, *fresh])
 
 
+def take_out(desk: Desk, row: NoteRow, gone: Sequence[NewObservation]) -> Reply:
+    """The note without these claims; its words stay."""
+    told = wording("note.no_longer").format(claims=observed_line(desk, gone))
+    left = [one for one in row.observations if one not in gone]
+    return replace(rewrite(desk, row, left), text=told)
+
+
 def rewrite(desk: Desk, row: NoteRow, observations: Sequence[NewObservation]) -> Reply:
     desk.book.replace_observations(
         row.note, observations, origin="corrected", parser=notes.PARSER_VERSION

@@ -12,7 +12,7 @@ from bot.chat.answers.questions import answer_asked
 from bot.chat.answers.rallies import last_rally, take_rally
 from bot.chat.answers.rally_details import lines_about
 from bot.chat.answers.score_faults import faults_of_state
-from bot.chat.answers.scoreboard import score_buttons
+from bot.chat.answers.scoreboard import score_buttons, score_line
 from bot.chat.answers.scores import set_score
 from bot.chat.answers.won_what import won_what
 from bot.chat.asked import Asked
@@ -22,7 +22,7 @@ from bot.chat.reply import Button, Reply
 from bot.chat.said import RallySaid, RemarkSaid, ScoreRemark
 from bot.chat.score_reading import with_points
 from bot.chat.wording import wording
-from knowledge.game import state_at
+from knowledge.game import after, state_at
 from knowledge.vocabulary import Topic
 from scouting_db.values import MatchId, Winner
 
@@ -46,6 +46,8 @@ def take_remark(desk: Desk, said: RemarkSaid) -> Reply:
             return with_score(desk, match, wording("score.let"))
         case ScoreRemark.COUNTED_AS:
             return _as_counted(desk, match, said)
+        case ScoreRemark.SERVE_AFTER:
+            return _serve_after(desk, match, ours=said.ours is True)
         case ScoreRemark.MATCH_OVER:
             return take_over(desk, said)
         case ScoreRemark.RALLY_OR_MATCH:
@@ -64,6 +66,18 @@ def _as_counted(desk: Desk, match: MatchId, said: RemarkSaid) -> Reply:
     ours = last.won_by is Winner.US
     lines = [wording("score.counted_ours" if ours else "score.counted_theirs")]
     return with_score(desk, match, "\n".join([*lines, *lines_about(desk, match, last.n)]))
+
+
+def _serve_after(desk: Desk, match: MatchId, *, ours: bool) -> Reply:
+    """The call after a rally that nobody has played yet; nothing is counted."""
+    log = desk.log()
+    if log.match.game.is_over or not log.serve_known:
+        return with_score(desk, match, wording("score.serve_after_what"))
+    then = after(log.match.game, won_by_us=ours)
+    if then.is_over:
+        return with_score(desk, match, wording("score.then_over"))
+    key = "score.after_ours" if ours else "score.after_theirs"
+    return with_score(desk, match, wording(key).format(score=score_line(desk, then)))
 
 
 def _turn_round(desk: Desk, match: MatchId, said: RemarkSaid) -> Reply:

@@ -13,6 +13,7 @@ from bot.chat.answers.call_turned import call_read, call_turned
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.entries import after_entry, sides_of_first, with_score
 from bot.chat.answers.game_start import name_server, open_game
+from bot.chat.answers.games_told import games_so_far
 from bot.chat.answers.no_match import no_match
 from bot.chat.answers.rallies import count_rally, take_rally
 from bot.chat.answers.rally_at_call import rally_at_call
@@ -93,6 +94,8 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
     if match is None:
         desk.trace |= {"game": wanted.game}
         return no_match(desk)
+    if expected is None and _are_games(desk, said):
+        return games_so_far(desk, match)
     doubted = asked_whose_points(desk, match, said, wanted.game) if expected is None else None
     if doubted is not None:
         return doubted
@@ -112,6 +115,25 @@ def _score_said(desk: Desk, match: MatchId | None, said: ScoreSaid, expected: in
     if is_begun:
         reply = with_other_reading(desk, match, reply, said, before=before)
     return serve_asked_beside(desk, match, reply) if is_open else reply
+
+
+def _are_games(desk: Desk, said: ScoreSaid) -> bool:
+    """ "1-1" between two games that stand so: games, since no rally of the next was told of."""
+    log = desk.log()
+    score, now = said.score, log.match
+    if not (log.is_begun and now.game.is_over) or now.we_won is not None or said.side_out:
+        return False
+    if score is not None and (score.we_serve is not None or names_server(said)):
+        return False
+    won = now.game.we_won is True
+    games = (now.games_ours + won, now.games_theirs + (not won))
+    if said.all_at is not None:
+        return games == (said.all_at, said.all_at)
+    call = None if score is None else score.call
+    return call is not None and games in (
+        (call.serving, call.receiving),
+        (call.receiving, call.serving),
+    )
 
 
 def _wanted(desk: Desk, match: MatchId | None, said: ScoreSaid) -> StateSaid | None:

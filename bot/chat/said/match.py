@@ -74,12 +74,14 @@ class FormatTold:
     """How the announced match is played, told alone: "rally scoring to 21".
 
     `of_game`: told of one game of it, "third to 15, they serve"; `we_serve` who serves that first.
-    `of_pool`: told of a pool and its matches, before whom they are against.
+    `of_pool`: told of a pool and its matches, before whom they are against. `asks`: nothing is
+    told, but asked: "third to 11?".
     """
 
     text: str
     format: SaidFormat
     of_game: bool = False
+    asks: bool = False
     of_pool: bool = False
     we_serve: bool | None = None
 

@@ -114,6 +114,7 @@ class ScoreRemark(StrEnum):
     MATCH_OVER = "match_over"
     LET = "let"
     COUNTED_AS = "counted_as"
+    SERVE_AFTER = "serve_after"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -122,7 +123,8 @@ class RemarkSaid:
     won game one" (by what score? `number` where several are told), "2 more for us" (`number`, None
     where it is not said, and whether `ours`), "lost it then won one" (whose each was, `in_order`),
     "they won so easily" (a rally or the match?), "won it, no, it was a let" (nobody's), "is that
-    our point" (as it was counted). "Other way round, we lost it" also says `ours`.
+    our point" (as it was counted), "do they serve if we miss" (after a rally that is `ours`).
+    "Other way round, we lost it" also says `ours`.
     """
 
     text: str
