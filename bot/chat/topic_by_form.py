@@ -12,6 +12,7 @@ from bot.chat.message import Message
 from bot.chat.named_line import NAME, named_line
 from bot.chat.own_crash import asks_our_crash
 from bot.chat.rules_by_form import asks_of_rules
+from bot.chat.ruled_incident import asks_of_landing_in
 from bot.chat.rules_in_a_hurry import asks_if_ok, asks_when_ends_change
 from bot.chat.stalling_asked import asks_of_stalling
 from bot.chat.their_drives_asked import asks_of_their_drives
@@ -187,6 +188,7 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (asks_of_the_wrong_place, Topic.RULES_QUESTION),
     (_asks_safe_serve, Topic.AIM_SERVE),
     (_asks_a_rule, Topic.RULES_QUESTION),
+    (asks_of_landing_in, Topic.RULES_QUESTION),
     (_asks_a_rule_by_form, Topic.RULES_QUESTION),
     (wants_a_head, Topic.AIM_ATTACK),
     (rages_at_referee, Topic.RESET_HEAD),
