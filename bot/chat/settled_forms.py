@@ -58,6 +58,7 @@ from bot.chat.side_answered import side_answered
 from bot.chat.side_quarrel import side_quarrel
 from bot.chat.spelling_told import spelling_told
 from bot.chat.stated_rates import stated_rates
+from bot.chat.struck_told import struck_told
 from bot.chat.substitutes_said import substitute_said
 from bot.chat.substitutes_told_of import substitute_told_of
 from bot.chat.topic_put_right import topic_put_right
@@ -79,6 +80,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or score_doubted(message, chat) or counted_asked(message, chat)
     fixed = fixed or asked_of_book(message, chat) or side_quarrel(message, chat)
     fixed = fixed or noted_asked(message, chat) or without_note_asked(message, chat)
+    fixed = fixed or struck_told(message, chat)
     fixed = fixed or hurt_and_asked(message, chat) or partner_trouble(message, chat)
     fixed = fixed or fault_remembered(message, chat)
     fixed = fixed or match_of_strangers(message, chat) or announced_against(message, chat)

@@ -11,8 +11,8 @@ from bot.chat.hit_at_us_asked import asks_of_our_hip, asks_of_our_pop_ups
 from bot.chat.message import Message
 from bot.chat.named_line import NAME, named_line
 from bot.chat.own_crash import asks_our_crash
-from bot.chat.rules_by_form import asks_of_rules
 from bot.chat.ruled_incident import asks_of_landing_in
+from bot.chat.rules_by_form import asks_of_rules
 from bot.chat.rules_in_a_hurry import asks_if_ok, asks_when_ends_change
 from bot.chat.stalling_asked import asks_of_stalling
 from bot.chat.their_drives_asked import asks_of_their_drives
@@ -22,6 +22,7 @@ from bot.chat.which_of_them import which_of_them
 from bot.chat.whose_turn_asked import asks_of_the_wrong_place, asks_whose_turn
 from bot.chat.win_by_asked import asks_win_by
 from knowledge.regex import regex
+from knowledge.rulebook.broken_paddle import only_tells_of_broken_paddle
 from knowledge.rulebook.newcomers import rule_of_a_newcomer
 from knowledge.rulebook.told_apart import (
     asks_of_feet_first,
@@ -121,6 +122,7 @@ def _asks_a_rule(message: Message) -> bool:
         asks_to_take_back,
         asks_of_talk_across,
         asks_only_whose,
+        only_tells_of_broken_paddle,
     )
     is_new = rule_of_a_newcomer(message.text) is not None
     return is_new or any(reader(message.text) for reader in readers) or asks_of_rules(message)

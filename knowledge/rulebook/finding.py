@@ -12,6 +12,7 @@ from functools import cache
 
 from knowledge.dataclass import dataclass
 from knowledge.reading.entry_model import Band, EntryModel, Kind, Likely, entry_model
+from knowledge.rulebook.broken_paddle import PADDLE_CHANGE, tells_of_broken_paddle
 from knowledge.rulebook.entry import Rule, rule_named
 from knowledge.rulebook.forms import Forms, Writer, forms_by_rule
 from knowledge.rulebook.hurt_awaited import MEDICAL, waits_for_hurt
@@ -116,6 +117,8 @@ def find_rule(words: str, *, before: str = "") -> Found:
     decided = None
     if lands_in_kitchen(words, before=before):
         decided = KITCHEN_ENTER if tells_of_a_bounce(f"{before} {words}") else MOMENTUM
+    if tells_of_broken_paddle(words):
+        decided = PADDLE_CHANGE
     decided = decided or rule_told_apart(words, likeliest) or rule_of_touch(words, likeliest)
     decided = decided or rule_of_rally(words, likeliest, before=before)
     decided = decided or rule_of_people(words, likeliest, before=before)

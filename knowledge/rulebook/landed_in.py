@@ -46,8 +46,8 @@ _COMES_IN: Final = regex(rf"\b(?:{_COMES_DOWN}|{_IS_DOWN}){_PLACE}")
 _OF_A_HIT: Final = regex(rf"\b{_HIT}\b")
 
 _OTHERWISE: Final = regex(
-    r"\b(?:before|b4|first|prior|until|till|unless|re ?establish\w*|partners?|teammate|(?<!or )not|never|who calls"
-    r"|doesnt|didnt|dont|isnt|wont|without|outside)\b"
+    r"\b(?:before|b4|first|prior|until|till|unless|re ?establish\w*|partners?|teammate"
+    r"|(?<!or )not|never|who calls|doesnt|didnt|dont|isnt|wont|without|outside)\b"
     r"|\b(?:stop|beat|counter|defend|handle|punish|hat|cap|visor|glasses|sunglasses|towel)\b"
     rf"|\b(?:ball|it|shot|dink|drop|return|serve|lob) (?:(?!and|then|he|she)\w+ )?{_COMES_DOWN}\b"
     rf"|\b{_KITCHEN}(?: line)? (?:and |then |and then )+(?:\w+ )?(?:jump\w*|{_HIT})"

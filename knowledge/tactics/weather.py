@@ -11,6 +11,7 @@ from knowledge.emergencies import emergency_of, without_denied
 from knowledge.situation import Situation, Wind
 from knowledge.tactics import (
     braces,
+    contact,
     heat_answer,
     hurt_opponent,
     knocked,
@@ -68,7 +69,10 @@ def _advice(situation: Situation) -> Advice:
     undenied = without_denied(words)
     if undenied is not None:
         return _of_denied(undenied, situation)
-    if hurt_opponent.goes_at_injury(words, ours=[one.name for one in situation.ours]):
+    ours = [one.name for one in situation.ours]
+    if contact.tells_of_contact(words, ours=ours):
+        return contact.advise()
+    if hurt_opponent.goes_at_injury(words, ours=ours):
         return hurt_opponent.advise()
     if braces.asks_for_brace(words):
         return braces.advise()

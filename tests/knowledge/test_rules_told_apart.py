@@ -7,6 +7,8 @@ from __future__ import annotations
 
 import pytest
 
+from knowledge.rulebook.broken_paddle import as_broken_paddle
+from knowledge.rulebook.entry import rule_named
 from knowledge.rulebook.finding import find_rule
 from knowledge.rulebook.newcomers import rule_of_a_newcomer
 from knowledge.rulebook.told_apart import (
@@ -234,3 +236,22 @@ def test_a_landing_that_is_no_fault_stays_what_it_was() -> None:
     }
     found = {one: find_rule(one).rule for one in said}
     assert {one: rule.name for one, rule in found.items() if rule is not None} == said
+
+
+def test_a_broken_paddle_is_changed_and_no_ball() -> None:
+    said = {
+        "soren's paddle cracked mid rally": "paddle change",
+        "my paddle has a crack, is it allowed": "paddle change",
+        "his racket snapped during the point, replay?": "paddle change",
+        "the ball cracked when his paddle hit it": "broken ball",
+        "the ball cracked": "broken ball",
+        "paddle broke the plane of the net": "over the net",
+    }
+    found = {one: find_rule(one).rule for one in said}
+    assert {one: rule.name for one, rule in found.items() if rule is not None} == said
+    change = rule_named("paddle change")
+    assert change is not None
+    legal = as_broken_paddle(change, "my paddle has a crack, is it allowed").ruling.call
+    assert legal.startswith("No")
+    assert "change the paddle" in as_broken_paddle(change, "my paddle broke").ruling.call
+    assert as_broken_paddle(change, "can i change my paddle mid game") is change
