@@ -81,6 +81,8 @@ def _advice(situation: Situation) -> Advice:
     if asks_to_play_on(situation) or goes_on_anyway(situation):
         return plays_on.advise(words, situation.asked.before)
     heat = heat_said(words)
+    if (drink := undrunk.thirsty(words, situation.asked.before, heat)) is not None:
+        return drink
     index = heat_answer.felt(heat) if heat_answer.asks_if_another(words) else None
     if index is not None and not complains(words):
         return heat_answer.another(heat, index)
