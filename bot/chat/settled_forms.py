@@ -34,6 +34,7 @@ from bot.chat.middle_told import middle_told
 from bot.chat.nicknames_told import nickname_told
 from bot.chat.noted_asked import noted_asked
 from bot.chat.notes_dropped import notes_dropped
+from bot.chat.of_myself_asked import of_myself_asked
 from bot.chat.one_of_two_told import one_of_two_told
 from bot.chat.own_shape import settled_shape
 from bot.chat.own_substitute_said import own_substitute_said
@@ -79,6 +80,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
     fixed = fixed or score_doubted(message, chat) or counted_asked(message, chat)
     fixed = fixed or asked_of_book(message, chat) or side_quarrel(message, chat)
+    fixed = fixed or of_myself_asked(message, chat)
     fixed = fixed or noted_asked(message, chat) or without_note_asked(message, chat)
     fixed = fixed or struck_told(message, chat)
     fixed = fixed or hurt_and_asked(message, chat) or partner_trouble(message, chat)
