@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import Final
 
 from bot.chat.all_at_one_asked import asks_all_at_one
+from bot.chat.first_server_asked import asks_first_of_us
 from bot.chat.heat_of_the_moment import rages_at_referee, wants_a_head
 from bot.chat.hit_at_us_asked import asks_of_our_hip, asks_of_our_pop_ups
 from bot.chat.message import Message
@@ -184,6 +185,7 @@ def _asks_if_fair(message: Message) -> bool:
 
 
 _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
+    (asks_first_of_us, Topic.PAIR_UP),
     (asks_of_stalling, Topic.RULES_QUESTION),
     (_asks_whom_we_serve, Topic.AIM_SERVE),
     (asks_whose_turn, Topic.WHERE_TO_STAND),
