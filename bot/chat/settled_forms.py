@@ -21,6 +21,7 @@ from bot.chat.follow_ups import follow_up
 from bot.chat.forget_asked import forget_asked
 from bot.chat.full_names_told import full_name_told
 from bot.chat.full_names_told_each import full_names_told_each
+from bot.chat.head_goes_on import head_goes_on
 from bot.chat.hurt_and_asked import hurt_and_asked
 from bot.chat.hurt_awaited_asked import hurt_awaited_asked
 from bot.chat.instead_asked import instead_asked
@@ -64,6 +65,7 @@ from bot.chat.substitutes_said import substitute_said
 from bot.chat.substitutes_told_of import substitute_told_of
 from bot.chat.topic_put_right import topic_put_right
 from bot.chat.view import ChatView
+from bot.chat.wind_goes_on import wind_goes_on
 from bot.chat.without_note_asked import without_note_asked
 from bot.chat.write_down_said import write_down_said
 from bot.chat.zones_said import zone_said
@@ -82,7 +84,8 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or asked_of_book(message, chat) or side_quarrel(message, chat)
     fixed = fixed or of_myself_asked(message, chat)
     fixed = fixed or noted_asked(message, chat) or without_note_asked(message, chat)
-    fixed = fixed or struck_told(message, chat)
+    fixed = fixed or struck_told(message, chat) or head_goes_on(message, chat)
+    fixed = fixed or wind_goes_on(message, chat)
     fixed = fixed or hurt_and_asked(message, chat) or partner_trouble(message, chat)
     fixed = fixed or fault_remembered(message, chat)
     fixed = fixed or match_of_strangers(message, chat) or announced_against(message, chat)

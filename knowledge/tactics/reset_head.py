@@ -66,7 +66,7 @@ def advise(situation: Situation) -> Advice:
 _SAYS = "Say: "
 _WANTS_WORDS = regex(
     r"(?:(?:so|ok|okay|and|but|then) )*(?:what|how) (?:do|should|can|could|would|shall) i"
-    r" (?:say|tell|put it)(?: to)? \w+(?: \w+)?(?: (?:now|then|though|right now))*"
+    r" (?:say|tell|put it)(?:(?: to)? \w+(?: \w+)?)?(?: (?:now|then|though|right now))*"
 )
 
 
