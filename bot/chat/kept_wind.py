@@ -11,7 +11,9 @@ from dataclasses import replace
 from typing import Any, Final
 
 from bot.chat.asked import Asked
+from bot.chat.wind_goes_on import tells_ends_changed
 from bot.chat.wind_pointed_at import shot_into_it
+from bot.chat.words import words
 from knowledge.ball_facts import NOTHING_SAID
 from knowledge.dataclass import dataclass
 from knowledge.regex import regex
@@ -32,6 +34,17 @@ _TELLS_NOTHING: Final = frozenset({Topic.RULES_QUESTION, Topic.SMALLTALK_OR_UNKN
 
 _ASKS_OF_NONE: Final = _TELLS_NOTHING | {Topic.WEATHER_OR_BODY}
 """Topics whose questions are of their own wind or of none; the weather's lean on the one before."""
+
+_TURNED: Final = {Wind.BEHIND_US: Wind.AGAINST_US, Wind.AGAINST_US: Wind.BEHIND_US}
+"""Where it comes from once the ends were changed."""
+
+_IN_WORDS: Final = {
+    Wind.BEHIND_US: "wind behind us",
+    Wind.AGAINST_US: "wind in our face",
+    Wind.ACROSS: "wind across",
+    Wind.SOME: "windy",
+    Wind.NONE: "no wind",
+}
 
 _ALONG: Final = frozenset({Wind.BEHIND_US, Wind.AGAINST_US, Wind.ACROSS})
 
@@ -58,6 +71,8 @@ class KeptWind:
 
 def told_wind(asked: Asked, before: KeptWind | None, game: Game) -> KeptWind | None:
     """What is kept after a question that tells a wind; else what was kept before it."""
+    if before is not None and asked.topic is Topic.WEATHER_OR_BODY and _tells_ends(asked.text):
+        return replace(before, wind=_TURNED.get(before.wind, before.wind), game=game)
     if asked.wind is None or asked.topic in _TELLS_NOTHING or _SUPPOSED.search(asked.text):
         return before
     wind, speed = _way(asked, asked.wind), _speed_mps(asked)
@@ -67,7 +82,11 @@ def told_wind(asked: Asked, before: KeptWind | None, game: Game) -> KeptWind | N
 
 
 def with_kept_wind(asked: Asked, kept: KeptWind | None, game: Game) -> Asked:
-    """The question with the wind told earlier beneath its own words."""
+    """The question with the wind told earlier beneath its own words; where ends were changed since,
+    with the way from which it blows now."""
+    if kept is not None and asked.topic is Topic.WEATHER_OR_BODY and _tells_ends(asked.text):
+        turned = _TURNED.get(kept.wind, kept.wind)
+        return replace(asked, text=f"{asked.text}, {_IN_WORDS[turned]}", wind=turned)
     if kept is None or asked.topic in _ASKS_OF_NONE:
         return asked
     wind = asked.wind
@@ -85,6 +104,10 @@ def with_kept_wind(asked: Asked, kept: KeptWind | None, game: Game) -> Asked:
 def wind_from_json(stored: Mapping[str, Any]) -> KeptWind | None:
     kept = stored.get("wind")
     return None if kept is None else KeptWind.from_json(kept)
+
+
+def _tells_ends(text: str) -> bool:
+    return tells_ends_changed(" ".join(word.folded for word in words(text)))
 
 
 def _way(asked: Asked, wind: Wind) -> Wind:

@@ -16,7 +16,7 @@ from knowledge.tactics.braces import asks_for_brace
 from knowledge.tactics.hurt_opponent import goes_at_injury
 from knowledge.tactics.knocked import hurts_from_a_knock
 from knowledge.tactics.plays_on import asks_to_play_on, goes_on, goes_on_hurt, says_little
-from knowledge.tactics.undrunk import tells_undrunk
+from knowledge.tactics.undrunk import tells_thirst, tells_undrunk
 from knowledge.tactics.weather_entries import tells_of_a_body
 from knowledge.vocabulary import Topic
 
@@ -67,10 +67,13 @@ def _denies_alarm(message: Message, chat: ChatView) -> bool:
 
 
 def _tells_undrunk(message: Message, chat: ChatView) -> bool:
-    """ "We havent drunk anything": told of us; what else is asked with it has its own answer."""
+    """ "We havent drunk anything", "im just thirsty": told of us; what is asked with it has its
+    own answer, and a score told with it counts."""
     if message.asks or opponents(message.mentions, chat):
         return False
-    return tells_undrunk(message.text)
+    return tells_undrunk(message.text) or (
+        tells_thirst(message.text) and not any(sign.isdigit() for sign in message.text)
+    )
 
 
 def _is_of_hurt(message: Message, chat: ChatView) -> bool:

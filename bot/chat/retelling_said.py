@@ -144,6 +144,45 @@ _HOW_SURE = regex(
 )
 """How likely the call is the best one: "how sure", "are you sure about that"."""
 
+_LEAD = r"(?:(?:ok|okay|hm|hmm|so|and|but|wait|well|yeah|hey) )*"
+_YOUR_MIND = (
+    r"(?:(?:your|ur|yr|you) (?:mind|call|answer|advice|opinion|view)"
+    r"|(?:that|this|the) (?:call|answer|advice|one)|that|this|it)"
+)
+_THEN = r"(?: (?:then|here|now|at all|for you|please|pls))*"
+_FLIPS = regex(
+    rf"{_LEAD}(?:(?:what|which (?:note|thing)|anything)(?: else)?(?: (?:would|could|might|will|can"
+    rf"|does|do|d|it|take|takes|to|that|make|makes|you|u))* (?:change|flip|turn|sway|overturn"
+    rf"|reverse|shift|changes|flips) {_YOUR_MIND}"
+    r"|when (?:would|do|will|should) (?:you|u|that|it|the call|this)"
+    rf" (?:change|flip|turn)(?: {_YOUR_MIND})?"
+    rf"|what would (?:make )?(?:you|u) (?:need|want|have) to (?:see|know|hear)(?: to"
+    rf" (?:change|flip) {_YOUR_MIND})?){_THEN}"
+)
+"""`what would change your mind`: of the call that stands, not what to change in the match."""
+
+_MINE = r"(?:(?:my|our|the|your|ur) )?(?:own )?(?:notes?|book|numbers|scouting|log|data|rallies)"
+_DEFAULT = (
+    r"(?:(?:a|an|the|just|only|your|ur|some|from) )*(?:defaults?|general rule|generic|general"
+    r"|common practice|standard|guess(?:es)?|assumption|generic advice|rule of thumb|made up|maths"
+    r"|textbook)"
+)
+_IS_IT = (
+    r"(?:(?:is|was|are|were) )?(?:that|this|it|those|these)(?: (?:call|answer|advice|one))?"
+    r"(?: (?:just|only|all|really|coming|based))*"
+)
+_FROM = regex(
+    rf"{_LEAD}(?:{_IS_IT} (?:from|off|on|by|out of|of) {_MINE}(?: or {_DEFAULT})?"
+    rf"|{_IS_IT} {_DEFAULT}(?: or (?:(?:is it|from|off|based on) )*{_MINE})?"
+    rf"|(?:from|off) {_MINE} or {_DEFAULT}|{_DEFAULT} or (?:from )?{_MINE}"
+    r"|where (?:does|did|do) (?:that|this|it) come from"
+    r"|where (?:do|did) (?:you|u) (?:get|have|take) (?:that|this|it)(?: from)?"
+    r"|(?:what|which notes?) (?:is|s|are)? ?(?:that|this|it) (?:based|resting) on"
+    rf"|(?:did|do) (?:you|u) use {_MINE}(?: for (?:that|this|it))?)"
+    r"(?: (?:then|now|here|please|pls))*"
+)
+"""`is that from my notes or a default?`: of the answer that stands."""
+
 _WHY_SO_OFTEN = regex(
     r"(?:(?:ok|okay|so|and|but|wait) )*(?:why|how come)(?: (?:is|it|that|its|only|just|the|a|not))*"
     r"(?: \w+)? \d+(?: times)? (?:of|in|out of|from) (?:10|100|ten|a hundred)"
@@ -164,6 +203,10 @@ def retelling_in(spoken: str, *, asks: bool) -> Retelling | None:
     """
     if _HOW_SURE.fullmatch(spoken) is not None or (asks and spoken in _SURE):
         return Retelling.SURE
+    if _FLIPS.fullmatch(spoken) is not None:
+        return Retelling.FLIPS
+    if _FROM.fullmatch(spoken) is not None:
+        return Retelling.FROM
     if _WHY_SO_OFTEN.fullmatch(spoken) is not None:
         return Retelling.FIGURE
     words = spoken.removesuffix(" please").split()

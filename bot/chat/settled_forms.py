@@ -21,6 +21,7 @@ from bot.chat.follow_ups import follow_up
 from bot.chat.forget_asked import forget_asked
 from bot.chat.full_names_told import full_name_told
 from bot.chat.full_names_told_each import full_names_told_each
+from bot.chat.head_goes_on import head_goes_on
 from bot.chat.hit_at_us_asked import hit_at_us_told
 from bot.chat.hurt_and_asked import hurt_and_asked
 from bot.chat.hurt_awaited_asked import hurt_awaited_asked
@@ -35,6 +36,7 @@ from bot.chat.middle_told import middle_told
 from bot.chat.nicknames_told import nickname_told
 from bot.chat.noted_asked import noted_asked
 from bot.chat.notes_dropped import notes_dropped
+from bot.chat.of_myself_asked import of_myself_asked
 from bot.chat.one_of_two_told import one_of_two_told
 from bot.chat.own_shape import settled_shape
 from bot.chat.own_substitute_said import own_substitute_said
@@ -61,11 +63,13 @@ from bot.chat.side_answered import side_answered
 from bot.chat.side_quarrel import side_quarrel
 from bot.chat.spelling_told import spelling_told
 from bot.chat.stated_rates import stated_rates
+from bot.chat.struck_told import struck_told
 from bot.chat.substitutes_said import substitute_said
 from bot.chat.substitutes_told_of import substitute_told_of
 from bot.chat.that_asked import that_asked
 from bot.chat.topic_put_right import topic_put_right
 from bot.chat.view import ChatView
+from bot.chat.wind_goes_on import wind_goes_on
 from bot.chat.without_note_asked import without_note_asked
 from bot.chat.write_down_said import write_down_said
 from bot.chat.zones_said import zone_said
@@ -83,7 +87,10 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or serve_after_asked(message, chat)
     fixed = fixed or score_doubted(message, chat) or counted_asked(message, chat)
     fixed = fixed or asked_of_book(message, chat) or side_quarrel(message, chat)
+    fixed = fixed or of_myself_asked(message, chat)
     fixed = fixed or noted_asked(message, chat) or without_note_asked(message, chat)
+    fixed = fixed or struck_told(message, chat) or head_goes_on(message, chat)
+    fixed = fixed or wind_goes_on(message, chat)
     fixed = fixed or hurt_and_asked(message, chat) or partner_trouble(message, chat)
     fixed = fixed or partner_crosses_asked(message, chat) or that_asked(message, chat)
     fixed = fixed or fault_remembered(message, chat) or hit_at_us_told(message, chat)

@@ -6,11 +6,13 @@ from collections.abc import Callable
 from typing import Final
 
 from bot.chat.all_at_one_asked import asks_all_at_one
+from bot.chat.first_server_asked import asks_first_of_us
 from bot.chat.heat_of_the_moment import rages_at_referee, wants_a_head
 from bot.chat.hit_at_us_asked import asks_of_our_hip, asks_of_our_pop_ups
 from bot.chat.message import Message
 from bot.chat.named_line import NAME, named_line
 from bot.chat.own_crash import asks_our_crash
+from bot.chat.ruled_incident import asks_of_landing_in
 from bot.chat.rules_by_form import asks_of_rules
 from bot.chat.rules_in_a_hurry import asks_if_ok, asks_when_ends_change
 from bot.chat.score_questions import asks_ends_at, asks_how_at, asks_worth_at
@@ -24,6 +26,7 @@ from bot.chat.whose_turn_asked import asks_of_the_wrong_place, asks_who_begins, 
 from bot.chat.win_by_asked import asks_win_by
 from knowledge.regex import regex
 from knowledge.rulebook.asked_plainly import rule_asked_plainly
+from knowledge.rulebook.broken_paddle import only_tells_of_broken_paddle
 from knowledge.rulebook.newcomers import rule_of_a_newcomer
 from knowledge.rulebook.told_apart import (
     asks_of_feet_first,
@@ -152,6 +155,7 @@ def _asks_a_rule(message: Message) -> bool:
         asks_to_take_back,
         asks_of_talk_across,
         asks_only_whose,
+        only_tells_of_broken_paddle,
     )
     text = message.text
     is_new = (rule_of_a_newcomer(text) or rule_asked_plainly(text)) is not None
@@ -234,6 +238,7 @@ def _asks_if_fair(message: Message) -> bool:
 
 
 _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
+    (asks_first_of_us, Topic.PAIR_UP),
     (asks_of_stalling, Topic.RULES_QUESTION),
     (_asks_whom_we_serve, Topic.AIM_SERVE),
     (asks_who_begins, Topic.PAIR_UP),
@@ -241,6 +246,7 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (asks_of_the_wrong_place, Topic.RULES_QUESTION),
     (_asks_safe_serve, Topic.AIM_SERVE),
     (_asks_a_rule, Topic.RULES_QUESTION),
+    (asks_of_landing_in, Topic.RULES_QUESTION),
     (_asks_a_rule_by_form, Topic.RULES_QUESTION),
     (wants_a_head, Topic.AIM_ATTACK),
     (rages_at_referee, Topic.RESET_HEAD),

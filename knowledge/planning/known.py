@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from knowledge.dataclass import dataclass
-from knowledge.evidence import FactEstimate, TraitEstimate
+from knowledge.evidence import LASTING_FACTS, FactEstimate, TraitEstimate
 from knowledge.planning.phrases import fact_words
 from knowledge.situation import OnCourt
 from knowledge.sources import Source
@@ -16,6 +16,9 @@ FAIRLY = 0.5
 """The chance of the narrower range that makes a level fairly sure."""
 
 
+SUPPOSED_ODDS = 4.5
+"""Odds between one "might be" and what a friend's plain word comes to (evidence.facts)."""
+
 DISAGREE = "notes disagree"
 """What stands behind a fact that some notes tell otherwise."""
 
@@ -25,7 +28,17 @@ def fact_said(trait: Trait, fact: FactEstimate) -> str:
     if fact.contradicted and fact.known is None:
         return f"{DISAGREE} on {TRAITS[trait].label}"
     words = fact_words(trait, fact.value)
-    return f"{words} ({DISAGREE})" if fact.contradicted else words
+    if fact.contradicted:
+        return f"{words} ({DISAGREE})"
+    return f"maybe {words}" if _is_only_supposed(trait, fact) else words
+
+
+def _is_only_supposed(trait: Trait, fact: FactEstimate) -> bool:
+    """Whether all that stands behind a fact that does not fade was told with a "maybe"."""
+    if trait not in LASTING_FACTS or fact.chance >= 1:
+        return False
+    others = len(TRAITS[trait].values) - 1 - (trait is Trait.HAND)
+    return fact.chance / (1 - fact.chance) * others < SUPPOSED_ODDS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,6 +10,7 @@ from knowledge.advice import Advice, Choice, MatchFact
 from knowledge.game import Scoring
 from knowledge.regex import regex
 from knowledge.rulebook.bad_calls import BAD_CALL
+from knowledge.rulebook.broken_paddle import as_broken_paddle
 from knowledge.rulebook.entry import Rule, Ruling, rule_named
 from knowledge.rulebook.finding import Found, find_rule
 from knowledge.rulebook.hurt_awaited import as_awaited
@@ -94,6 +95,7 @@ def advise(situation: Situation) -> Advice:
     rule = as_theirs(in_format(found.rule, format, situation.match), asked.words, ours)
     rule = as_awaited(rule, asked.words, asked.before, ours)
     rule = as_our_pause(as_their_call(rule, asked.words, asked.before, ours), asked.words)
+    rule = as_broken_paddle(rule, asked.words)
     rally = format is not None and format.scoring is Scoring.RALLY
     rule = replace(rule, ruling=with_point(rule.ruling, asked.words, rally_scoring=rally))
     return _advice(rule, found.others, is_officiated(asked))

@@ -12,11 +12,14 @@ from functools import cache
 
 from knowledge.dataclass import dataclass
 from knowledge.reading.entry_model import Band, EntryModel, Kind, Likely, entry_model
+from knowledge.rulebook.broken_paddle import PADDLE_CHANGE, tells_of_broken_paddle
 from knowledge.rulebook.entry import Rule, rule_named
 from knowledge.rulebook.forms import Forms, Writer, forms_by_rule
 from knowledge.rulebook.hurt_awaited import MEDICAL, waits_for_hurt
+from knowledge.rulebook.landed_in import lands_in_kitchen
 from knowledge.rulebook.told_apart import (
     KITCHEN_ENTER,
+    MOMENTUM,
     is_of_a_foot_in,
     rule_told_apart,
     tells_of_a_bounce,
@@ -111,7 +114,12 @@ def find_rule(words: str, *, before: str = "") -> Found:
         return _only_before(before)
     found = _find(words, before=before)
     likeliest = None if found.rule is None else found.rule.name
-    decided = rule_told_apart(words, likeliest) or rule_of_touch(words, likeliest)
+    decided = None
+    if lands_in_kitchen(words, before=before):
+        decided = KITCHEN_ENTER if tells_of_a_bounce(f"{before} {words}") else MOMENTUM
+    if tells_of_broken_paddle(words):
+        decided = PADDLE_CHANGE
+    decided = decided or rule_told_apart(words, likeliest) or rule_of_touch(words, likeliest)
     decided = decided or rule_of_rally(words, likeliest, before=before)
     decided = decided or rule_of_people(words, likeliest, before=before)
     if decided is None and waits_for_hurt(words, before=before):

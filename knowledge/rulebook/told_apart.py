@@ -27,6 +27,7 @@ _OF_A_FOOT_IN: Final = frozenset(
 """Rules of a volley, which a ball that has bounced is none of (2026 edition, 11.A)."""
 SERVE_FOOT: Final = "serve foot"
 MOMENTUM: Final = "momentum"
+OVER_THE_NET: Final = "over the net"
 KITCHEN_ITEM: Final = "kitchen item"
 
 _TIME_OUT = r"(?:time ?outs?|t ?os?|breaks?|stoppage)"
@@ -62,6 +63,8 @@ _OVER_THE_NET: Final = regex(
 )
 _ERNE: Final = regex(r"\bern(?:e|es|ie|ies|ey|ed|ing|eing)\b")
 _ROUND_THE_POST: Final = regex(r"\batps?\b|\b(?:a?round|outside) (?:of )?(?:the )?(?:post|net)\b")
+_PADDLE_OVER: Final = regex(r"\b(?:paddle|reach\w*|arm|hand)\b.*\b(?:over|across|past) the net\b")
+_AFTER_HIT: Final = regex(r"\bfoll?ow|\bafter\b|\bonce\b")
 _SERVES: Final = regex(r"\bserv\w+\b|\bbase ?line\b")
 _OUTSIDE: Final = regex(r"\bfeet (?:are |were |stay |stayed )?outside\b|\bjump\w* (?:\w+ )?over\b")
 """An Erne as it should be: "feet outside", "jumps over the corner"."""
@@ -147,6 +150,8 @@ def rule_told_apart(words: str, found: str | None) -> str | None:
         return RALLY_SCORING
     if found != KITCHEN_ITEM and _follows_into_kitchen(plain(words)):
         return KITCHEN_ENTER if tells_of_a_bounce(words) else MOMENTUM
+    if _reaches_over(plain(words)):
+        return OVER_THE_NET
     if asks_of_feet_first(words) or (found == ERNE and _tells_foot_in(plain(words))):
         return KITCHEN_JUMP
     if found == KITCHEN_JUMP and _jumps_clear(plain(words)):
@@ -158,6 +163,12 @@ def _follows_into_kitchen(said: str) -> bool:
     """ "Nvz fault on follow through?": the swing, or who swung, goes on into the kitchen."""
     goes_on = _FOLLOW_THROUGH.search(said) and _OF_KITCHEN.search(said)
     return bool(goes_on) and _OVER_THE_NET.search(said) is None
+
+
+def _reaches_over(said: str) -> bool:
+    """Whether a paddle is told over the net at an Erne, by no follow through."""
+    is_over = _ERNE.search(said) is not None and _PADDLE_OVER.search(said) is not None
+    return is_over and _AFTER_HIT.search(said) is None
 
 
 def _jumps_clear(said: str) -> bool:

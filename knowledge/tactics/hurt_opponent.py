@@ -12,6 +12,7 @@ from knowledge.advice import Advice, Choice, Reason
 from knowledge.complaints import complains, complains_of_us
 from knowledge.regex import regex
 from knowledge.sources import COMMON_PRACTICE
+from knowledge.tactics.hurt_told import goes_at_told_injury
 from knowledge.tactics.weather_said import folded
 from knowledge.vocabulary import Topic
 
@@ -72,6 +73,9 @@ def goes_at_injury(words: str, *, ours: Iterable[str]) -> bool:
     """
     said = folded(words)
     if asks_if_fair(words):
+        return True
+    ours = tuple(ours)
+    if goes_at_told_injury(said, ours=ours):
         return True
     if _GOES_AT.search(said) is None or not complains(words):
         return False

@@ -10,6 +10,7 @@ from typing import Final
 from knowledge.dataclass import dataclass
 from knowledge.situation import Familiarity, Formation, OnCourt, Situation
 from knowledge.tactics.middle_answer import Owner, answer_middle
+from knowledge.tactics.serve_misses import misses_fewer
 from knowledge.tactics.stack_answer import StackAnswer, answer_stack
 from knowledge.tactics.stack_said import agreed_left
 from knowledge.vocabulary import AgreementKey, BallKind, PlayerId, Side, Topic, Trait
@@ -180,7 +181,7 @@ def _defaults(
         key.STACK: _STACKS.get(_stacking(situation, pair).plan.formation, "none"),
         key.MIDDLE: _middle(situation, pair, left, right),
         key.LOBS: "cross",
-        key.FIRST_SERVER: _code(pair, _first_server(left, right)),
+        key.FIRST_SERVER: _code(pair, _first_server(situation, left, right)),
         key.POACH_SIGNAL: "fist",
         key.TIMEOUT_CALLER: _timeouts(pair),
         key.OUT_CALLER: "partner",
@@ -191,10 +192,16 @@ def _code(pair: Pair, player: PlayerId) -> str:
     return ONE if pair[0].player == player else OTHER
 
 
-def _first_server(left: OnCourt, right: OnCourt) -> PlayerId:
-    """The one on the right stands there at 0 anyway; the left one with the clearly better serve."""
+def _first_server(situation: Situation, left: OnCourt, right: OnCourt) -> PlayerId:
+    """The one on the right stands there at 0 anyway; the left one with the clearly better serve,
+    or where the other's is noted as weak. Misses said of both go first.
+    """
+    surer = misses_fewer(situation.asked.words, (left, right))
+    if surer is not None:
+        return surer.player
     levels = [one.profile.skill(Trait.SERVE).level for one in (left, right)]
-    return left.player if levels[0] > max(0.0, levels[1]) else right.player
+    is_better = levels[0] > max(0.0, levels[1]) or levels[1] < min(0.0, levels[0])
+    return left.player if is_better else right.player
 
 
 def _timeouts(pair: Pair) -> str:

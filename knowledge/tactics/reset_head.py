@@ -73,7 +73,7 @@ _SAYS = "Say: "
 _ASKS_FOR_WORDS = regex(r"\bwhat (?:do|should|can|could|shall|must) i (?:say|tell)\b")
 _WANTS_WORDS = regex(
     r"(?:(?:so|ok|okay|and|but|then) )*(?:what|how) (?:do|should|can|could|would|shall) i"
-    r" (?:say|tell|put it)(?: to)? \w+(?: \w+)?(?: (?:now|then|though|right now))*"
+    r" (?:say|tell|put it)(?:(?: to)? \w+(?: \w+)?)?(?: (?:now|then|though|right now))*"
 )
 
 

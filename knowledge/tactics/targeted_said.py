@@ -71,6 +71,9 @@ _MINE = regex(r"\b(?:my (?:back|fore|bh|fh|feet|body|hip|shoulder|left|right|sid
 _SPOKEN_OF = regex(r"\b(?:he|she|hes|shes|him|her|his|partner\w*)\b")
 _PARTNER = regex(r"\b(?:partner\w*|her|she|shes|him|he|hes|his|wife|husband|lady|girl|one of us)\b")
 _MY_PARTNER = regex(r"\bmy (?:partner\w*|wife|husband|girlfriend|boyfriend)\b")
+_NAMES_PARTNER = regex(
+    r"\b(?:partner\w*|wife|husband|lady|girl|one of us|(?:to|at|on|target\w*) (?:him|her))\b"
+)
 _HELPING = regex(
     r"\b(?:should i|can i|how (?:do|can|should) i|do i)(?: \w+){0,2} (?:help|poach|slide|squeeze|"
     r"take more|cover|step|participate)"
@@ -177,12 +180,20 @@ def _subject(
             return True, asker
         return asker is not None and named[0].player == asker.player, named[0]
     spoken = _MY_PARTNER.sub("partner", said)
+    if _told_of_me(situation) and not _NAMES_PARTNER.search(spoken) and not frozen:
+        return True, known  # "if she goes line": one of them, who was told to play at me
     is_partner = bool(_PARTNER.search(spoken)) and (
         not _ME.search(spoken) or bool(_HELPING.search(said)) or not _at_me(spoken)
     )
     if is_partner:
         return False, None if asker is None else other_of(asker, situation.ours)
     return True, known
+
+
+def _told_of_me(situation: Situation) -> bool:
+    """Whether the line before told that they play at whoever writes, and nobody else of us."""
+    before = _words_of(situation.asked.before)
+    return bool(_TO_ME.search(before)) and not _NAMES_PARTNER.search(before)
 
 
 def _writer(situation: Situation) -> OnCourt | None:

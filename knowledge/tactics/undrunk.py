@@ -1,12 +1,16 @@
-"""Nothing drunk for long: drink and shade first, the signs to stop, and staff where one is unwell.
+"""Nothing drunk for long, or thirst: drink and shade first, the signs to stop, and staff to judge.
 
 Common practice; how much to drink in the heat is of the sheet that `heat_answer` names.
 """
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from knowledge.advice import Advice, Reason
 from knowledge.cautions import HEAT_DEFERS
+from knowledge.complaints import complains
+from knowledge.emergencies import emergency_of
 from knowledge.regex import regex
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.tactics import heat_answer
@@ -28,6 +32,31 @@ _UNDRUNK = regex(
     rf"|\b(?:run|ran|are|am|im|were) out of {_WATER}\b|\bno water (?:left|all|since|today)\b"
 )
 """`havent drank`, `had no water`, `forgot to drink`: told, whatever else is told of the day."""
+
+_THIRSTY = regex(
+    r"\b(?:i|im|am|we|were|are|me|feel|feeling|just|only|so|very|really|bit|fine|ok|okay|but|and|hot)"
+    r" (?:(?:a|bit|so|just|only|really|very|getting|fine|ok|super) )*(?:thirsty|parched)\b"
+    r"(?! (?:for|to))|\bdying of thirst\b"
+)
+_OF_ME = regex(r"\b(?:i|im|ive|me|my|we|were|our|us)\b")
+_STILL_OFF = "Whoever was unwell: off till staff clear it."
+
+
+def tells_thirst(words: str) -> bool:
+    """Whether it tells that one of us is thirsty."""
+    said = " ".join(folded(words).split())
+    return _THIRSTY.search(said) is not None and _OF_ME.search(said) is not None
+
+
+def thirsty(words: str, before: str, heat: HeatSaid) -> Advice | None:
+    """Drink, where thirst is all that I tell of; None where `before` it was I who needed help."""
+    if not tells_thirst(words) or complains(words):
+        return None
+    alarms = [line for line in before.splitlines() if emergency_of(line)]
+    if any(_OF_ME.search(folded(line)) for line in alarms):
+        return None
+    is_hurt = bool(alarms) or any(complains(line) for line in before.splitlines())
+    return replace(advise(heat), unless=_STILL_OFF) if is_hurt else advise(heat)
 
 
 def tells_undrunk(words: str) -> bool:

@@ -12,6 +12,7 @@ from knowledge.regex import regex
 from knowledge.situation import Situation, Wind
 from knowledge.tactics import (
     braces,
+    contact,
     heat_answer,
     hurt_opponent,
     knocked,
@@ -72,7 +73,10 @@ def _advice(situation: Situation) -> Advice:
     undenied = without_denied(words)
     if undenied is not None:
         return _of_denied(undenied, situation)
-    if hurt_opponent.goes_at_injury(words, ours=[one.name for one in situation.ours]):
+    ours = [one.name for one in situation.ours]
+    if contact.tells_of_contact(words, ours=ours):
+        return contact.advise()
+    if hurt_opponent.goes_at_injury(words, ours=ours):
         return hurt_opponent.advise()
     if braces.asks_for_brace(words):
         return braces.advise()
@@ -81,6 +85,8 @@ def _advice(situation: Situation) -> Advice:
     if asks_to_play_on(situation) or goes_on_anyway(situation):
         return plays_on.advise(words, situation.asked.before)
     heat = heat_said(words)
+    if (drink := undrunk.thirsty(words, situation.asked.before, heat)) is not None:
+        return drink
     index = heat_answer.felt(heat) if heat_answer.asks_if_another(words) else None
     if index is not None and not complains(words):
         return heat_answer.another(heat, index)

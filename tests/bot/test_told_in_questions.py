@@ -140,3 +140,13 @@ def test_one_fault_to_be_ruled_on_is_no_habit(demo: Talk, said: str, notes: int)
     before = len(demo.notes())
     assert "rulebook" in demo.say(said)
     assert len(demo.notes()) == before + notes
+
+
+def test_a_ball_told_for_its_ruling_notes_nothing(fresh: Talk) -> None:
+    fresh.say("/add Chidi Okafor")
+    fresh.say("okafor lands in the nvz after an erne, legal?")
+    fresh.say("okafor ernes and falls in the kitchen. fault or not")
+    fresh.say("okafor lobs it over the ref stand, legal?")
+    assert fresh.notes() == ()
+    fresh.say("okafor falls into the kitchen after his ernes every time, is that a fault")
+    assert ("ernie", "often", False) in fresh.claims("Okafor")

@@ -22,7 +22,14 @@ from knowledge.general_rule import LINE_LIMIT
 from knowledge.situation import Asked, Familiarity, OnCourt, Situation
 from knowledge.sources import SourceKind
 from knowledge.tactics import advise
-from knowledge.tactics.being_targeted import CALM, COLD, GO_HOME, TAKEN_AS_PARTNER, TURN
+from knowledge.tactics.being_targeted import (
+    CALM,
+    COLD,
+    GO_HOME,
+    TAKEN_AS_PARTNER,
+    TAKEN_AS_YOU,
+    TURN,
+)
 from knowledge.tactics.targeted_effects import REPLIES
 from knowledge.tactics.targeted_said import HitWith, targeted_said
 from knowledge.vocabulary import BallKind, PlayerId, Side, Topic
@@ -178,6 +185,17 @@ def test_the_frozen_one_is_told_to_stay_warm() -> None:
 def test_who_is_meant_is_said_where_it_was_assumed() -> None:
     assert advise(asking("they pick on my partner", asker=None)).assumed == TAKEN_AS_PARTNER
     assert advise(asking("they pick on my partner")).assumed is None
+
+
+def test_who_was_told_to_be_played_at_stays_so_whatever_the_other_pair_does() -> None:
+    def told(said: str, before: str) -> str:
+        asked = asking(said, asker=None)
+        return advise(replace(asked, asked=replace(asked.asked, before=before))).assumed or ""
+
+    before = "brandt targeted me 8 of 10"
+    assert told("if she goes line 30% does it still pay", before) == TAKEN_AS_YOU
+    assert told("and if she goes at him", before) == TAKEN_AS_PARTNER
+    assert told("if she goes line", "they pick on my partner") == TAKEN_AS_PARTNER
 
 
 def test_nobody_known_still_gets_both_jobs() -> None:

@@ -54,6 +54,29 @@ def test_our_own_bodies_and_plain_tactics_are_not_meant(said: str) -> None:
     assert not goes_at_injury(said, ours=OURS)
 
 
+def test_a_bystanders_words_for_a_hurt_opponent_are_heard_and_of_ours_they_are_not() -> None:
+    at_them = (
+        "okafor said he's got an ankle thing, target it?",
+        "hale's knee is taped, do we lob her",
+        "hale limps to her left, go short there?",
+        "hale is favouring her left leg, do we go there",
+        "okafor tweaked something, drops all day?",
+        "his wrist is strapped, speed up at it?",
+        "okafor pulled up with his calf, should we keep him moving",
+    )
+    others = (
+        "my knee is taped, do we lob her",
+        "tom's knee is taped, do they lob us",
+        "okafor holds his back foot, go behind him?",
+        "hale got a bad back hand, go there?",
+        "okafor has a weak arm on overheads, lob him?",
+        "is hale's hip open, hit there?",
+        "okafor has an ankle brace on",
+    )
+    assert [said for said in at_them if not goes_at_injury(said, ours=OURS)] == []
+    assert [said for said in others if goes_at_injury(said, ours=OURS)] == []
+
+
 def test_the_answer_plays_the_ball_and_leaves_the_rest_to_the_staff() -> None:
     words = "priya tweaked her knee, attack it?"
     asked = Situation(topic=Topic.WEATHER_OR_BODY)

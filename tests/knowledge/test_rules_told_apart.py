@@ -7,6 +7,8 @@ from __future__ import annotations
 
 import pytest
 
+from knowledge.rulebook.broken_paddle import as_broken_paddle
+from knowledge.rulebook.entry import rule_named
 from knowledge.rulebook.finding import find_rule
 from knowledge.rulebook.newcomers import rule_of_a_newcomer
 from knowledge.rulebook.told_apart import (
@@ -204,3 +206,52 @@ def test_what_somebody_new_asks_has_its_rule(said: str, rule: str) -> None:
 )
 def test_what_only_sounds_new_is_left_to_the_model(said: str) -> None:
     assert rule_of_a_newcomer(said) is None
+
+
+LANDS_IN = [
+    "okoye lands in the nvz after an erne, legal?",
+    "erne lands inside kitchen after volley legal?",
+    "he jumps the corner, hits it, and lands in the nvz",
+    "hale volleys it and walks in the kitchen after legal?",
+    "foot in the kitchen after the erne allowed?",
+    "is it legal to touch the kitchen after an erne",
+]
+
+
+def test_who_lands_in_the_kitchen_after_a_volley_is_never_told_legal() -> None:
+    rules = {said: find_rule(said).rule for said in LANDS_IN}
+    before = "is his paddle over the net on the erne legal"
+    rules["gone on"] = find_rule("what about him landing in the nvz after", before=before).rule
+    assert {said for said, one in rules.items() if one is None or one.name != "momentum"} == set()
+
+
+def test_a_landing_that_is_no_fault_stays_what_it_was() -> None:
+    said = {
+        "lands outside the kitchen after an erne, legal?": "erne",
+        "he doesnt land in the kitchen after the erne legal?": "erne",
+        "ball bounced, he ernes and lands in kitchen legal?": "kitchen enter",
+        "landed in the kitchen first then hit the erne": "kitchen jump",
+        "his hat fell in the kitchen after his volley": "kitchen item",
+        "his paddle is over the net on the erne, legal?": "over the net",
+    }
+    found = {one: find_rule(one).rule for one in said}
+    assert {one: rule.name for one, rule in found.items() if rule is not None} == said
+
+
+def test_a_broken_paddle_is_changed_and_no_ball() -> None:
+    said = {
+        "soren's paddle cracked mid rally": "paddle change",
+        "my paddle has a crack, is it allowed": "paddle change",
+        "his racket snapped during the point, replay?": "paddle change",
+        "the ball cracked when his paddle hit it": "broken ball",
+        "the ball cracked": "broken ball",
+        "paddle broke the plane of the net": "over the net",
+    }
+    found = {one: find_rule(one).rule for one in said}
+    assert {one: rule.name for one, rule in found.items() if rule is not None} == said
+    change = rule_named("paddle change")
+    assert change is not None
+    legal = as_broken_paddle(change, "my paddle has a crack, is it allowed").ruling.call
+    assert legal.startswith("No")
+    assert "change the paddle" in as_broken_paddle(change, "my paddle broke").ruling.call
+    assert as_broken_paddle(change, "can i change my paddle mid game") is change

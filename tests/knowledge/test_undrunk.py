@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from bot.chat.private_words import is_private
+from knowledge.advice import Advice
 from knowledge.situation import Asked, Situation
 from knowledge.tactics import weather
 from knowledge.tactics.undrunk import tells_undrunk
@@ -47,3 +48,17 @@ def test_who_is_unwell_stops_first() -> None:
 
 def test_who_is_drunk_stays_private() -> None:
     assert is_private("doug was drunk last night")
+
+
+def test_thirst_is_drunk_for_and_clears_nobody_who_was_unwell() -> None:
+    def told(words: str, before: str = "") -> Advice:
+        asked = Asked(words=words, before=before)
+        return weather.advise(Situation(topic=Topic.WEATHER_OR_BODY, asked=asked))
+
+    for words in ("im fine just thirsty", "im thirsty", "we're so thirsty"):
+        assert told(words).call.startswith("Drink now"), words
+    after = told("im fine just thirsty", "soren's gassed, 30 C out here, dizzy")
+    assert after.call.startswith("Drink now")
+    assert "till staff clear it" in (after.unless or "")
+    assert "medical staff" in told("ok im fine now just thirsty", "im dizzy and hot").call
+    assert told("im so thirsty and dizzy").call.startswith("Stop now")

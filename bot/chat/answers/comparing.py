@@ -113,8 +113,16 @@ def _verdict(sides: Sequence[Side], known: Sequence[Side]) -> str:
         return wording("compare.one_known").format(name=known[0].name)
     first, second = sorted(sides, key=lambda one: -one.danger)[:2]
     if first.danger - second.danger < ALIKE:
-        return wording("compare.alike")
+        return wording("compare.alike" if _tells_the_same(sides) else "compare.too_little")
     return wording("compare.more_dangerous").format(name=first.name)
+
+
+def _tells_the_same(sides: Sequence[Side]) -> bool:
+    """Whether the book knows the same things of both, or enough else to weigh them by."""
+    weighed = [sum(one.estimate is not None for one in side.known) for side in sides]
+    if min(weighed) > 0:
+        return True
+    return len({frozenset(one.text for one in side.known) for side in sides}) == 1
 
 
 def _ranked(desk: Desk, said: CompareAsked) -> Reply:

@@ -6,9 +6,11 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.explaining import advice_again, explain
+from bot.chat.answers.from_where import from_where
 from bot.chat.answers.how_sure import how_sure
 from bot.chat.answers.mixes import pick, show_mix
 from bot.chat.answers.questions import answer_asked
+from bot.chat.answers.what_flips import what_flips
 from bot.chat.answers.without_note import without_note
 from bot.chat.context import Asked, Depth
 from bot.chat.render import offer_buttons, rows
@@ -53,6 +55,10 @@ def retell(desk: Desk, said: RetellSaid) -> Reply:
             return pick(desk, asked.topic)
         case Retelling.SURE:
             return how_sure(desk, asked.topic)
+        case Retelling.FLIPS:
+            return what_flips(desk, asked)
+        case Retelling.FROM:
+            return from_where(desk, asked.topic)
         case Retelling.FIGURE:
             return _behind_a_figure(desk, asked.topic)
 

@@ -47,7 +47,7 @@ def settle(desk: Desk, args: Sequence[str]) -> Reply:
         noted = observe(desk, about, word_in(Trait, fact), word_in(Value, value))
         reply = answer_asked(desk, asked)
         return replace(reply, buttons=(*reply.buttons, *noted.buttons))
-    asked = _with_fact(desk, asked, word_in(MatchFact, fact), value, about)
+    asked = with_fact(desk, asked, word_in(MatchFact, fact), value, about)
     return answer_asked(desk, asked)
 
 
@@ -62,9 +62,10 @@ def observe(desk: Desk, player: PlayerId, trait: Trait, value: Value) -> Reply:
     return Reply(text=text, buttons=rows([undo_button(change)]), about=("note", note))
 
 
-def _with_fact(
+def with_fact(
     desk: Desk, asked: Asked, fact: MatchFact, value: str, about: PlayerId | None
 ) -> Asked:
+    """The question with that fact settled; what stands for the match goes into the context."""
     match fact:
         case MatchFact.BALL:
             return replace(asked, ball=word_in(BallQuality, value))

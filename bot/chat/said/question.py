@@ -121,6 +121,8 @@ class Retelling(StrEnum):
     SURE = "sure"
     FIGURE = "figure"
     WITHOUT = "without"
+    FLIPS = "flips"
+    FROM = "from"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -128,6 +130,7 @@ class RetellSaid:
     """The last answer, otherwise told: "tell me more", "shorter", "exact mix", "how sure".
 
     `TO_PARTNER`: as a line to say to one's partner. `WITHOUT`: as it would be without a note.
+    `FLIPS`: what would change it. `FROM`: whether it is of their notes or a default.
     """
 
     text: str
