@@ -25,6 +25,7 @@ from bot.chat.said import (
 )
 from bot.chat.wording import wording
 from bot.chat.words import words
+from scouting_db.names import fold
 
 MOST_HELD = 60
 """Messages kept for a match that waits: more than a game has rallies. Our own bound."""
@@ -116,6 +117,22 @@ def announced_first(desk: Desk) -> Reply | None:
     )
     key = "match.which_first" if buttons else "match.add_first"
     return Reply(text=wording(key).format(typed=names), buttons=rows([*buttons, add]))
+
+
+def match_told_first(desk: Desk, typed: str) -> Reply | None:
+    """The same, where what was just told is of somebody named in full by that match: "maren", of
+    "next: maren holt and sieglinde". A yes adds all of them, and whatever waits is then read.
+    """
+    pending = waiting(desk)
+    told = set(fold(typed).split())
+    if pending is None or not any(
+        told <= set(fold(name).split()) for name in (pending.typed, *pending.also)
+    ):
+        return None
+    first = announced_first(desk)
+    assert first is not None, "the match still waits"
+    desk.context = replace(desk.context, asks_who=pending.number)
+    return replace(first, text="\n".join([first.text, wording("name.kept_unread")]))
 
 
 def _is_in_book(desk: Desk, name: str) -> bool:

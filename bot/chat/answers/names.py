@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
+from bot.chat.answers.announced_first import match_told_first
 from bot.chat.answers.desk import Desk
 from bot.chat.payload import Verb, tap
 from bot.chat.pending import Pending
@@ -92,6 +93,8 @@ def ask_which(
     if mention.certainty is Certainty.AMBIGUOUS:
         key = "name.which_of_two" if _OR in mention.typed else "name.which"
         return Reply(text=wording(key).format(typed=mention.typed), buttons=rows(buttons))
+    if note is not None and (first := match_told_first(desk, mention.typed)) is not None:
+        return first
     typed = " and ".join((mention.typed, *new))
     add = Button(label=wording("name.add").format(typed=typed), payload=tap(Verb.ADD, number))
     lines = [wording("name.nobody").format(typed=typed)]
