@@ -13,6 +13,7 @@ from bot.chat.note_line import NoteLine
 from bot.chat.note_mixed_depth import is_mixed_depth
 from bot.chat.note_off_a_wing import speed_up_off_a_wing
 from bot.chat.note_seldom import seldom
+from bot.chat.note_sides_shared import sides_shared
 from bot.chat.note_slow_back import slow_back
 from bot.chat.note_stroke_speed import speed_of_a_stroke
 from bot.chat.note_when_set import only_when_set
@@ -41,7 +42,7 @@ def as_told(claims: Iterable[Claim], note: NoteLine) -> tuple[Claim, ...]:
         (told.player, told.trait): told.value for was, told in read if was.trait is not told.trait
     }
     kept: dict[object, Claim] = {}
-    for _, one in read:
+    for one in (*(told for _, told in read), *sides_shared([told for _, told in read], note)):
         if moved.get((one.player, one.trait), one.value) is one.value:
             kept.setdefault((one.player, one.trait, one.value, one.denied, one.tag), one)
     return tuple(kept.values())

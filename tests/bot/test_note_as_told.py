@@ -38,7 +38,7 @@ AS_BEFORE = {
     "okafor is not so quick": "foot_speed weakness",
     "okafor lobs a lot, very fast": "foot_speed strength",
     "okafor has fast hands on the fh": "counter_forehand strength",
-    "okafor is slow back to the middle": "foot_speed weakness",
+    "hale is slow back to her side": "foot_speed weakness",
     "okafor's bh is lethal when set": "backhand_dink strength",
     "okafor erned 2 of 3 line dinks": "ernie often",
     "hale misses 4 in 10 serves": "serve weakness",
