@@ -78,7 +78,7 @@ def test_the_belief_begins_at_the_pooled_excess_over_what_is_usual() -> None:
 def test_others_alone_mark_nobody() -> None:
     """Where everybody's misses are told more readily, who is as good as they are is usual."""
     rings = peers_of([count(2, 60, 40), count(3, 60, 40)], {}, today=TODAY).around(PlayerId(1))
-    for made, missed in ((1, 0), (0, 1), (6, 4)):
+    for made, missed in ((3, 0), (0, 3), (6, 4)):
         own = [tally(1, Rate.RETURN_IN, made, missed)]
         alone = profile(PlayerId(1), "Ruiz", [], today=TODAY, tallies=own)
         among = profile(PlayerId(1), "Ruiz", [], today=TODAY, tallies=own, others=rings)
