@@ -8,8 +8,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from bot.chat.note_called_in_vain import called_in_vain
+from bot.chat.note_height_told import height_told, of_little
+from bot.chat.note_hits_hard import hits_hard
 from bot.chat.note_less_than_thought import less_than_thought
 from bot.chat.note_line import NoteLine
+from bot.chat.note_lob_over_us import lob_over_us
 from bot.chat.note_mixed_depth import is_mixed_depth
 from bot.chat.note_off_a_wing import speed_up_off_a_wing
 from bot.chat.note_seldom import seldom
@@ -17,6 +20,7 @@ from bot.chat.note_sides_shared import sides_shared
 from bot.chat.note_slow_back import slow_back
 from bot.chat.note_stroke_speed import speed_of_a_stroke
 from bot.chat.note_when_set import only_when_set
+from bot.chat.note_witness_inside import seen_by_another
 from bot.chat.said import Claim
 
 _READERS: tuple[Callable[[Claim, NoteLine], Claim | None], ...] = (
@@ -24,6 +28,10 @@ _READERS: tuple[Callable[[Claim, NoteLine], Claim | None], ...] = (
     less_than_thought,
     is_mixed_depth,
     speed_up_off_a_wing,
+    hits_hard,
+    lob_over_us,
+    of_little,
+    seen_by_another,
     seldom,
     slow_back,
     speed_of_a_stroke,
@@ -42,7 +50,8 @@ def as_told(claims: Iterable[Claim], note: NoteLine) -> tuple[Claim, ...]:
         (told.player, told.trait): told.value for was, told in read if was.trait is not told.trait
     }
     kept: dict[object, Claim] = {}
-    for one in (*(told for _, told in read), *sides_shared([told for _, told in read], note)):
+    stated = [told for _, told in read]
+    for one in (*stated, *sides_shared(stated, note), *height_told(note)):
         if moved.get((one.player, one.trait), one.value) is one.value:
             kept.setdefault((one.player, one.trait, one.value, one.denied, one.tag), one)
     return tuple(kept.values())

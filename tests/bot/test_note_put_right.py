@@ -238,3 +238,12 @@ def test_who_dealt_with_it_behind_praise_is_no_news(demo: Talk) -> None:
 def test_that_it_is_so_after_all_takes_a_denial_back(demo: Talk) -> None:
     demo.say("okafor is not a lefty")
     assert demo.say("no he is") == "Note deleted."
+
+
+def test_one_claim_of_a_note_on_both_is_given_to_the_other(demo: Talk) -> None:
+    demo.say("okafor is tired and lindqvist has a bad backhand")
+    assert demo.say("no i think it's lindqvist that is tired").startswith("Changed.")
+    assert not [one for one in demo.claims("Okafor") if one[0] == "fitness"]
+    demo.say("hale is slow and ruiz lobs a lot")
+    demo.say("no, ruiz is slow too")
+    assert [one for one in demo.claims("Hale") if one[0] == "foot_speed"]
