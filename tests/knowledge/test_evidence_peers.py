@@ -152,3 +152,10 @@ def test_the_order_of_matches_does_not_matter(counts: list[RateCount]) -> None:
     for rate, told in there.items():
         for one, other in zip(told, back[rate], strict=True):
             assert one.count.made == pytest.approx(other.count.made)
+
+
+def test_one_or_two_rallies_mark_nobody() -> None:
+    for missed in (1, 2):
+        lost = tally(1, Rate.RETURN_IN, 0, missed)
+        one = profile(PlayerId(1), "Ruiz", [], today=TODAY, tallies=[lost])
+        assert not one.skills

@@ -186,13 +186,6 @@ def test_three_missed_returns_are_no_weak_return_while_the_game_is_on() -> None:
     assert after.skill(Trait.RETURN).level < 0
 
 
-def test_one_or_two_rallies_mark_nobody() -> None:
-    for missed in (1, 2):
-        lost = tally(Rate.RETURN_IN, 0, missed)
-        one = profile(PlayerId(1), "Ruiz", [], today=TODAY, tallies=[lost])
-        assert one.skill(Trait.RETURN) == NOTHING_KNOWN
-
-
 def test_a_trifle_below_the_usual_marks_no_weakness() -> None:
     rate = rate_of(Rate.RETURN_IN, 92, 8)
     estimate = estimate_trait([], today=TODAY, rate=rate)

@@ -171,8 +171,7 @@ class Desk:
 
     def chat_view(self) -> ChatView:
         """What understanding may know."""
-        context = self.context
-        asked = context.asked
+        context, asked = self.context, self.context.asked
         return ChatView(
             book=self.book_id,
             version=self.view.version,
@@ -205,8 +204,7 @@ class Desk:
 
     def _over_format(self) -> GameFormat | None:
         """How the match closed last was played, while its result stands and no other has begun;
-        the same of the current one while a game of it has just ended.
-        """
+        the same of the current one while a game of it has just ended."""
         over = self.context.over
         if self.context.match is not None and self.log().match.game.is_over:
             return self.format()
