@@ -93,7 +93,7 @@ def ask_which(
     if mention.certainty is Certainty.AMBIGUOUS:
         key = "name.which_of_two" if _OR in mention.typed else "name.which"
         return Reply(text=wording(key).format(typed=mention.typed), buttons=rows(buttons))
-    if note is not None and (first := match_told_first(desk, mention.typed)) is not None:
+    if note is not None and (first := match_told_first(desk, mention.typed, number)) is not None:
         return first
     typed = " and ".join((mention.typed, *new))
     add = Button(label=wording("name.add").format(typed=typed), payload=tap(Verb.ADD, number))
