@@ -27,6 +27,14 @@ _AGREED = regex(
     r"|from now on)\b[:,]?"
     r"(?: that| on)?\s*(.*)$"
 )
+_WE_STACK = regex(
+    r"^(?:so |ok |okay |btw |fyi |and |but |no )*we "
+    r"(?P<value>(?:(?:only|just|always|usually) )*stack (?=.*\b(?:serv\w*|return\w*)\b)"
+    r"(?:(?:only|just) )*(?:on|when|behind|for|off)\b"
+    r"(?!.* (?:or|but|should|what|why)\b).*)$"
+)
+"""`we stack on tom's serve only`: a habit of ours, told as what we do."""
+
 _AGREEMENT_WORDS = (
     (
         r"\bfirst serv\w*|\b(?:starts?|starting|begins?) (?:the )?serv\w*|\bserves? first",
@@ -138,7 +146,11 @@ def agreement_said(
 ) -> AgreementSaid | None:
     """What our pair settles; `value` keeps the words after "we agreed", with names for "i" and "he"
     where that is what they settle the middle by."""
-    found = _AGREED.match(folded_line(said))
+    line = folded_line(said)
+    stacked = _WE_STACK.match(line)
+    if stacked is not None and "?" not in text:
+        return AgreementSaid(text=text, key=AgreementKey.STACK, value=stacked["value"])
+    found = _AGREED.match(line)
     if found is None or "?" in text:
         return None
     for words, key in _AGREEMENT_WORDS:

@@ -19,7 +19,8 @@ _UNDO = regex(
     r"|forget (?:that|i said that|it)|never ?mind that|strike that"
     r"|(?:undo|scratch|delete|remove|forget|drop|take back) (?:(?:that|the|my) )?(?:very )?last"
     r" (?:thing|one|note|bit|line|message)(?: back| out)?)"
-    r"(?: (?:that|it|please|last|one|the last one|last note|note|everything|all))*$"
+    r"(?: (?:that|it|please|last|one|the last one|last note|note|everything|all|again"
+    r"|once more|after all))*$"
 )
 
 _WAS_ASKED = regex(

@@ -9,6 +9,7 @@ from bot.chat.coach_said import coach_said
 from bot.chat.drills_said import drill_said
 from bot.chat.introduced_said import introduced, one_of_us_told
 from bot.chat.leaks_said import leaks_said
+from bot.chat.note_of_list_said import note_of_list
 from bot.chat.other_pair_told import other_pair_told
 from bot.chat.own_pairs_told import own_pairs_told
 from bot.chat.pool_said import pool_asked, pool_said
@@ -28,6 +29,9 @@ def listed_said(text: str, chat: ChatView) -> Understood | None:
     """What such a message says; None for any other."""
     if chat.listing and " ".join(word.folded for word in words(text)[:3]) in _MORE:
         return ListAsked(text=text, verb=ListedVerb.MORE)
+    told = note_of_list(text, chat)
+    if told is not None:
+        return told
     won = score_then_won(text, chat.format) if chat.match_on else None
     return (
         won

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from bot.chat.forms import word_set
 from bot.chat.phrase import Found
 from bot.chat.trait_lexicon import Role, Sense
+from knowledge.dataclass import dataclass
 
 _SPELLED = (
     "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
@@ -26,6 +27,27 @@ _MISSES = word_set("missing")
 _MISSES_COUNTED = frozenset(["miss", "misses", "missed", "missing", "nets", "faults", "dumps"])
 _BEFORE_A_SCORE = word_set("before_a_score")
 _WORDS_BEFORE, _WORDS_AFTER = 3, 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Counted:
+    """So many of so many `balls`, said by the words `start` up to `stop`."""
+
+    start: int
+    stop: int
+    share: float
+    balls: int
+
+
+def counted(line: Sequence[str]) -> Iterator[Counted]:
+    """Every count with its whole: "1 in 20", "4 of 9"."""
+    start = 0
+    while start < len(line):
+        stop, share = _count(line, start)
+        balls = _whole(line, start)
+        if share is not None and balls is not None:
+            yield Counted(start=start, stop=stop, share=share, balls=balls)
+        start = stop
 
 
 def figures(line: Sequence[str]) -> list[Found[Sense]]:

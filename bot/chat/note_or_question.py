@@ -12,6 +12,7 @@ from bot.chat.message import Message, names_somebody, opponents, read_message, w
 from bot.chat.note_ourselves import is_myself
 from bot.chat.note_witness import is_hearsay, is_told_by_another
 from bot.chat.notes import read_note
+from bot.chat.own_play_told import own_play_told
 from bot.chat.private_words import is_of_private_life
 from bot.chat.pronouns import is_nobody_else, is_person
 from bot.chat.ruled_incident import is_ruled_on
@@ -70,6 +71,9 @@ def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
         return (note,)
     if tells_of_private_life(message):
         return (note,)
+    own = own_play_told(message, chat)
+    if own is not None:
+        return (own,)
     question = read_question(message, chat)
     if tells_of(message.said, opponents(message.mentions, chat)) or counts_theirs(message, chat):
         is_asked = _is_sure(question) and _speaks_of_us(message)

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
+from bot.chat.note_as_told import as_told
 from bot.chat.note_body_side import is_of_a_body_side
 from bot.chat.note_figures import is_number
 from bot.chat.note_hits import SKILLS, Hit
@@ -59,11 +60,8 @@ _WORDS_FROM_CAME = 3
 def in_their_phrases(claims: Iterable[Claim], note: NoteLine) -> tuple[Claim, ...]:
     """The claims that their phrases bear out, those turned that say the contrary."""
     told = tuple(claims)
-    return tuple(
-        dict.fromkeys(
-            _turned(one, note) for one in told if not any(torn(one, note) for torn in _TORN)
-        )
-    )
+    turned = (_turned(one, note) for one in told if not any(torn(one, note) for torn in _TORN))
+    return as_told(dict.fromkeys(turned), note)
 
 
 def _is_of_the_ball_met(claim: Claim, note: NoteLine) -> bool:

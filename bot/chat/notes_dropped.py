@@ -124,11 +124,19 @@ def notes_dropped(message: Message, chat: ChatView) -> BookSaid | None:
         return None
     is_denied = _DENIED.match(line) is not None
     told = dict.fromkeys(
-        claim.trait.value if is_denied else as_told(claim) for claim in message.note.claims
+        claim.trait.value if is_denied or _only_names(claim, message) else as_told(claim)
+        for claim in message.note.claims
     )
     return BookSaid(
         text=message.text, verb=BookVerb.DROP_NOTES, words=" ".join(told), mentions=named[:1]
     )
+
+
+def _only_names(claim: Claim, message: Message) -> bool:
+    """Whether a habit is but the subject, named beside a player: "about okafor and stack"."""
+    before = [word.folded for word in message.said if word.span[1] <= claim.span[0]]
+    own = message.text[slice(*claim.span)].split()
+    return claim.value is Value.OFTEN and len(own) == 1 and before[-1:] in (["and"], ["n"])
 
 
 def _claimed(line: str, chat: ChatView) -> str:

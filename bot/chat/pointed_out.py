@@ -67,9 +67,14 @@ def opens_away(said: Sequence[Word], mentions: Sequence[Mention]) -> bool:
 
 def _pointing(said: Sequence[Word], named: Mention) -> tuple[str, ...]:
     """The words right before the name that point at them or away."""
-    before = [word.folded for word in said if word.span[1] <= named.span[0]]
+    before = [_in_full(word) for word in said if word.span[1] <= named.span[0]]
     tails = (tuple(before[-size:]) for size in range(_LONGEST, 0, -1))
     return () if named.pronoun else next((one for one in tails if one in _AT | _AWAY), ())
+
+
+def _in_full(word: Word) -> str:
+    """The "it's" of "it's okafor who is slow", whose 's reads as a possessive."""
+    return f"{word.folded}s" if word.is_possessive else word.folded
 
 
 def _goes_on(at: int, said: Sequence[Word], end: int) -> bool:

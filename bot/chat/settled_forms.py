@@ -69,6 +69,7 @@ from bot.chat.substitutes_told_of import substitute_told_of
 from bot.chat.that_asked import that_asked
 from bot.chat.topic_put_right import topic_put_right
 from bot.chat.view import ChatView
+from bot.chat.who_it_is_said import who_it_is
 from bot.chat.wind_goes_on import wind_goes_on
 from bot.chat.without_note_asked import without_note_asked
 from bot.chat.write_down_said import write_down_said
@@ -97,6 +98,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or match_of_strangers(message, chat) or announced_against(message, chat)
     fixed = fixed or match_of_a_round(message, chat) or both_told_of(message, chat)
     fixed = fixed or one_of_two_told(message, chat) or side_answered(message, chat)
+    fixed = fixed or who_it_is(message, chat)
     fixed = fixed or disagreed(message, chat) or ball_behind(message, chat)
     fixed = fixed or middle_told(message, chat) or between_us(message, chat)
     fixed = fixed or instead_asked(message, chat) or settled_topic(message)

@@ -16,6 +16,7 @@ from bot.chat.ruled_incident import asks_of_landing_in
 from bot.chat.rules_by_form import asks_of_rules
 from bot.chat.rules_in_a_hurry import asks_if_ok, asks_when_ends_change
 from bot.chat.score_questions import asks_ends_at, asks_how_at, asks_worth_at
+from bot.chat.speed_ups_asked import asks_where_they_speed_up, asks_whom_to_speed_up_at
 from bot.chat.stalling_asked import asks_of_stalling
 from bot.chat.their_drives_asked import asks_of_their_drives
 from bot.chat.timeouts_said import asks_what_to_say, tells_what_is_left
@@ -58,6 +59,12 @@ _LOB_INTO_THE_SUN = regex(
     r"(?: (?:side|end|more|a lot|smart|good idea|good|yes|no|or not|right|ok|worth it|thoughts?))*"
 )
 """`imke wants to lob the sun side, smart?`: a lob of ours is weighed, not who takes which end."""
+
+_BAD_AT = regex(
+    rf"(?:(?:so|ok|and) )*(?:whats|what is|what) (?:is )?{NAME} (?:so |really |most |actually )?"
+    r"(?:bad|weak|good|strong|worst|best|poor|great) (?:at|in|with)(?: (?:then|anyway|again))*"
+)
+"""`whats soren bad at`: of a partner too the book is asked."""
 
 _PAIRS_WITH = regex(
     rf"(?:(?:so|ok|and) )*whom? (?:should|could|would|can|do|does) (?:{NAME}|i|we)"
@@ -196,6 +203,10 @@ def _asks_if_they_do(message: Message) -> bool:
     return _HABIT_LIKELY.fullmatch(" ".join(word.folded for word in message.told.words)) is not None
 
 
+def _asks_what_they_lack(message: Message) -> bool:
+    return _BAD_AT.fullmatch(named_line(message.said, message.mentions)) is not None
+
+
 def _asks_whom_to_pair(message: Message) -> bool:
     return _PAIRS_WITH.fullmatch(named_line(message.said, message.mentions)) is not None
 
@@ -264,6 +275,9 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (_asks_our_crash, Topic.THIRD_SHOT),
     (_asks_of_our_poach, Topic.BEING_TARGETED),
     (_asks_if_they_do, Topic.OPPONENT_REPORT),
+    (asks_whom_to_speed_up_at, Topic.AIM_ATTACK),
+    (asks_where_they_speed_up, Topic.OPPONENT_REPORT),
+    (_asks_what_they_lack, Topic.OPPONENT_REPORT),
     (asks_of_our_hip, Topic.ANSWER_PATTERN),
     (asks_of_our_pop_ups, Topic.ADJUST),
     (_asks_whom_to_pair, Topic.PAIR_UP),

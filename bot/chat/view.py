@@ -17,6 +17,8 @@ class ChatView:
     that the message answers one of our messages about a note. `tells_of_rally`: words may be
     about the rally just counted. `pool_on`: a pool is on in this chat; `listing`: a list was
     shown last, so that "more" is its next page; `notes_listed`: it was somebody's notes;
+    `notes_shown`: so many of them, the second of which may be told to go, as may be what we asked
+    about (`asks_what_goes`);
     `card_open`: a scout card waits for a tap, so that "done" ends it; `asks_serve`: we asked who
     serves, so that "they do" answers it; `hurt`: the
     last question told of a body that hurts; `over_format`: how the match is played whose result,
@@ -44,6 +46,8 @@ class ChatView:
     pool_on: bool = False
     listing: bool = False
     notes_listed: bool = False
+    notes_shown: int = 0
+    asks_what_goes: bool = False
     card_open: bool = False
     asks_serve: bool = False
     hurt: bool = False

@@ -14,7 +14,13 @@ from knowledge.evidence.facts import estimate_fact
 from knowledge.evidence.notes import estimate_trait
 from knowledge.evidence.observation import Observation
 from knowledge.evidence.peers import Rings
-from knowledge.evidence.rates import RATE_TRAIT, RateEstimate, RateTally, estimate_rate
+from knowledge.evidence.rates import (
+    FEWEST_RALLIES,
+    RATE_TRAIT,
+    RateEstimate,
+    RateTally,
+    estimate_rate,
+)
 from knowledge.vocabulary import TRAITS, PlayerId, Rate, Trait, TraitKind, Value
 
 Found = TypeVar("Found")
@@ -119,7 +125,11 @@ def profile(
         for rate, group in by_rate.items()
         if (found := rate_of(rate, _settled(group), "settled")).of
     }
-    rated = {RATE_TRAIT[rate]: found for rate, found in settled.items() if rate in RATE_TRAIT}
+    rated = {
+        RATE_TRAIT[rate]: found
+        for rate, found in settled.items()
+        if rate in RATE_TRAIT and found.of >= FEWEST_RALLIES
+    }
     keys = [*skills, *((trait, False) for trait in rated if (trait, False) not in skills)]
     return Profile(
         player=player,

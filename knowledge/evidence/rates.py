@@ -46,6 +46,10 @@ RATE_TRAIT: Final[Mapping[Rate, Trait]] = MappingProxyType(
 """The skill that a rate speaks of, one rate to a skill; on whose paddle errors end has none."""
 
 
+FEWEST_RALLIES: Final = 3
+"""Rallies below which a rate moves no call: one third dumped of one told is a bad ball and no weak
+third shot. Our own choice."""
+
 _LEAST_PLACE: Final = 0.01
 """Nobody is placed lower among a hundred, nor higher than this from the top."""
 

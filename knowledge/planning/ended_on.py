@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from knowledge.effects import Effect, EffectId, Mechanism, OptionId, Points, TraitScale
+from knowledge.evidence.rates import FEWEST_RALLIES
 from knowledge.situation import OnCourt
 from knowledge.sources import COMMON_PRACTICE
 from knowledge.vocabulary import Rate
@@ -13,17 +14,15 @@ ENDED_ON = Points(mean=4, sd=2.5)
 """Row 25's size, for one on whom their lost rallies end as often as on hardly anybody: whatever
 the shot is, that player is the weaker one in it. Common practice, no source."""
 
-FEWEST_ENDED = 3
-"""Lost rallies of theirs that tell anything of the two: one may be our own ball. Our own bound."""
-
 
 def ended_on(target: OnCourt, partner: OnCourt | None, *, on: Iterable[OptionId]) -> Effect | None:
-    """What logged rallies say for playing at the target; None where the partner is no steadier.
+    """What logged rallies say for playing at the target; None where the partner is no steadier,
+    or where too few ended on either.
 
     A rally that ended on the one did not end on the other: it may not speak twice.
     """
     rate = target.profile.settled.get(Rate.STEADY)
-    if rate is None or rate.of < FEWEST_ENDED:
+    if rate is None or rate.of < FEWEST_RALLIES:
         return None
     other = None if partner is None else partner.profile.settled.get(Rate.STEADY)
     if other is not None and other.as_level.level <= rate.as_level.level:

@@ -79,9 +79,9 @@ def habit_words(trait: Trait, *, often: bool) -> str:
 
 
 def trait_words(trait: Trait, *, habit: bool, up: bool, denied: bool = False) -> str:
-    """A skill or habit: `up` for strength or often; `denied`: only said not to be weak."""
-    if up and denied and not habit:
-        return f"{TRAITS[trait].label} not weak"
+    """A skill or habit: `up` for strength or often; `denied`: only said not to be the other."""
+    if denied and not habit:
+        return f"{TRAITS[trait].label} not {'weak' if up else 'strong'}"
     return habit_words(trait, often=up) if habit else skill_words(trait, strong=up)
 
 

@@ -144,3 +144,15 @@ def test_play_goes_on_where_the_next_match_waits_and_moves(demo: Talk) -> None:
     demo.say("next we have Bauer and Zorn at 3.20")
     assert demo.say("moved to court 4").startswith("First add Bauer and Zorn")
     assert demo.say("our point").startswith("1-0-2")
+
+
+def test_what_is_told_of_somebody_announced_waits_and_a_yes_adds_all(demo: Talk) -> None:
+    demo.say("next: Maren Bauer and Zorn at 3.20")
+    for note in ("Maren is lefty and slices everything", "Zorn doesn't lob"):
+        told = demo.say(note)
+        assert told.startswith("First add Maren Bauer and Zorn"), told
+        assert told.endswith("Your words are kept.")
+    read = demo.say("yes")
+    assert "Next: Maren Bauer and Zorn" in read
+    assert "Bauer: left-handed" in read
+    assert "Zorn: lob rarely" in read

@@ -259,3 +259,12 @@ def test_what_never_was_and_now_was_is_noted_no_longer(demo: Talk) -> None:
     demo.say("castellano is slow")
     assert demo.say("actually she is").startswith("I have it so: Castellano: foot speed weak.")
     assert "Changed" not in demo.say("actually she hit it long just now")
+
+
+def test_one_claim_of_a_note_on_both_is_given_to_the_other(demo: Talk) -> None:
+    demo.say("okafor is tired and lindqvist has a bad backhand")
+    assert demo.say("no i think it's lindqvist that is tired").startswith("Changed.")
+    assert not [one for one in demo.claims("Okafor") if one[0] == "fitness"]
+    demo.say("hale is slow and ruiz lobs a lot")
+    demo.say("no, ruiz is slow too")
+    assert [one for one in demo.claims("Hale") if one[0] == "foot_speed"]

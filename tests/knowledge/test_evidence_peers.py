@@ -78,7 +78,7 @@ def test_the_belief_begins_at_the_pooled_excess_over_what_is_usual() -> None:
 def test_others_alone_mark_nobody() -> None:
     """Where everybody's misses are told more readily, who is as good as they are is usual."""
     rings = peers_of([count(2, 60, 40), count(3, 60, 40)], {}, today=TODAY).around(PlayerId(1))
-    for made, missed in ((1, 0), (0, 1), (6, 4)):
+    for made, missed in ((3, 0), (0, 3), (6, 4)):
         own = [tally(1, Rate.RETURN_IN, made, missed)]
         alone = profile(PlayerId(1), "Ruiz", [], today=TODAY, tallies=own)
         among = profile(PlayerId(1), "Ruiz", [], today=TODAY, tallies=own, others=rings)
@@ -152,3 +152,10 @@ def test_the_order_of_matches_does_not_matter(counts: list[RateCount]) -> None:
     for rate, told in there.items():
         for one, other in zip(told, back[rate], strict=True):
             assert one.count.made == pytest.approx(other.count.made)
+
+
+def test_one_or_two_rallies_mark_nobody() -> None:
+    for missed in (1, 2):
+        lost = tally(1, Rate.RETURN_IN, 0, missed)
+        one = profile(PlayerId(1), "Ruiz", [], today=TODAY, tallies=[lost])
+        assert not one.skills

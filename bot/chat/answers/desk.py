@@ -171,8 +171,7 @@ class Desk:
 
     def chat_view(self) -> ChatView:
         """What understanding may know."""
-        context = self.context
-        asked = context.asked
+        context, asked = self.context, self.context.asked
         return ChatView(
             book=self.book_id,
             version=self.view.version,
@@ -188,8 +187,10 @@ class Desk:
             last_topic=asked.topic if asked else None,
             forwarded=self.incoming.forwarded,
             pool_on=context.pool is not None,
-            listing=context.listing is not None,
+            listing=context.listing is not None and not context.listing.asks,
             notes_listed=context.listing is not None and context.listing.what == "notes",
+            notes_shown=0 if context.listing is None else len(context.listing.notes),
+            asks_what_goes=context.listing is not None and context.listing.asks,
             card_open=context.scouting is not None and context.scouting.day == self.day,
             asks_serve=context.match is not None and context.asks_serve_of == context.match,
             hurt=asked is not None and tells_of_hurt(asked),
@@ -203,8 +204,7 @@ class Desk:
 
     def _over_format(self) -> GameFormat | None:
         """How the match closed last was played, while its result stands and no other has begun;
-        the same of the current one while a game of it has just ended.
-        """
+        the same of the current one while a game of it has just ended."""
         over = self.context.over
         if self.context.match is not None and self.log().match.game.is_over:
             return self.format()

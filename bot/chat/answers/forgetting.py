@@ -12,6 +12,7 @@ from bot.chat.payload import BadPayloadError, Verb, number_in, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.said import BookSaid
+from bot.chat.shown_list import FORGET, Listing
 from bot.chat.wording import wording
 from knowledge.dataclass import dataclass
 from knowledge.vocabulary import TRAITS, PlayerId
@@ -41,8 +42,9 @@ def forget(desk: Desk, said: BookSaid) -> Reply:
         return Reply(text=wording("forget.whom"))
     player = players[0]
     name = desk.view.name_of(player)
-    text = wording("forget.sure").format(name=name, count=len(_notes_about(desk, player)))
+    text = wording("forget.sure").format(name=name, notes=_notes(len(_notes_about(desk, player))))
     button = Button(label=wording("forget.player"), payload=tap(Verb.FORGET, PLAYER, player))
+    desk.context = replace(desk.context, listing=Listing(what=FORGET, of=player))
     return Reply(text=text.strip(), buttons=rows([button]))
 
 
@@ -88,7 +90,11 @@ def _forget_player(desk: Desk, player: PlayerId) -> Reply:
     desk.directory.blank_posts_of(desk.book_id)
     _forget_in_chats(desk, player)
     desk.changed()
-    return Reply(text=wording("forget.done").format(name=name, count=len(about)))
+    return Reply(text=wording("forget.done").format(name=name, notes=_notes(len(about))))
+
+
+def _notes(count: int) -> str:
+    return f"{count or 'no'} note{'' if count == 1 else 's'}"
 
 
 def _notes_about(desk: Desk, player: PlayerId) -> list[NoteId]:

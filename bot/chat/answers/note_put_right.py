@@ -65,6 +65,10 @@ def put_right(desk: Desk, said: NoteSaid) -> Reply | None:
     if done:
         desk.book.add_note(said.text, chat=desk.chat.chat, parser=notes.PARSER_VERSION)
         return note_rewritten.take_out(desk, row, done)
+    given = _given_to_another(row, said)
+    if given:
+        desk.book.add_note(said.text, chat=desk.chat.chat, parser=notes.PARSER_VERSION)
+        return note_rewritten.rewrite(desk, row, given)
     told = _told(desk, row, said)
     if told:
         desk.book.add_note(said.text, chat=desk.chat.chat, parser=notes.PARSER_VERSION)
@@ -140,6 +144,28 @@ def _exchanged(desk: Desk, row: NoteRow, said: NoteSaid) -> Sequence[NewObservat
     stands = {(one.player, one.trait, one.value) for one in moved}
     is_told = {(one.player, one.trait, one.value) for one in notes.observations(said)} <= stands
     return moved if is_told else ()
+
+
+def _given_to_another(row: NoteRow, said: NoteSaid) -> Sequence[NewObservation]:
+    """The claims of a note on both, one of them given over: "hale is tired and ruiz is slow", "no,
+    it's ruiz that is tired". Nothing unless all that is said now was told of the other one."""
+    claims = notes.observations(said)
+    players = {one.player for one in claims}
+    whose = {one.player for one in row.observations}
+    if len(players) != 1 or not players <= whose or len(whose) < 2 or _TOO.search(said.text):
+        return ()
+    told = {(one.trait, one.value, one.denied): one for one in claims}
+    own = {(one.trait, one.value, one.denied) for one in row.observations if one.player in players}
+    of_others = [one for one in row.observations if one.player not in players]
+    moved = {(one.trait, one.value, one.denied) for one in of_others} & told.keys()
+    if moved != told.keys() or own & moved:
+        return ()
+    return [
+        replace(told[one.trait, one.value, one.denied], span=one.span)
+        if one in of_others and (one.trait, one.value, one.denied) in moved
+        else one
+        for one in row.observations
+    ]
 
 
 def _told(desk: Desk, row: NoteRow, said: NoteSaid) -> Sequence[NewObservation]:

@@ -12,18 +12,20 @@ from bot.chat.answers.names import ask_which, settled
 from bot.chat.answers.notes import PARSER_VERSION
 from bot.chat.answers.notes_naming import notes_on
 from bot.chat.names import find_mentions
+from bot.chat.note_of_list_said import NONE_OF_THEM, place_told
 from bot.chat.note_parts import CutNote, NotePart, cut_note, says_one_of
 from bot.chat.notes_dropped import ToldOf, told_of, words_to_drop
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.said import BookSaid
+from bot.chat.shown_list import DROP, FORGET, Listing
 from bot.chat.trait_holders_said import claims_of
 from bot.chat.wording import wording
 from bot.chat.words import words
 from knowledge.regex import regex
 from knowledge.vocabulary import PlayerId
-from scouting_db.values import NewObservation, NoteRow
+from scouting_db.values import NewObservation, NoteId, NoteRow
 
 OFFERED = 3
 """Notes to choose from: as many as a phone shows without turning."""
@@ -43,6 +45,9 @@ def drop_notes(desk: Desk, said: BookSaid) -> Reply:
 
     Of a note that says more than that, or something of others, the rest stays.
     """
+    place = place_told(said.words)
+    if place is not None:
+        return _of_list(desk, place)
     players = settled(said.mentions)
     if players is None:
         return ask_which(desk, said.text, said.mentions)
@@ -70,7 +75,23 @@ def drop_notes(desk: Desk, said: BookSaid) -> Reply:
         Button(label=wording("note.drop").format(n=n), payload=tap(Verb.NOTE, "delete", row.note))
         for n, row in enumerate(shown, start=1)
     ]
+    asked_of = Listing(what=DROP, of=player, notes=tuple(row.note for row in shown))
+    desk.context = replace(desk.context, listing=asked_of)
     return Reply(text="\n".join([head, *lines]), buttons=rows(buttons))
+
+
+def _of_list(desk: Desk, place: int) -> Reply:
+    """The note at that place of the list shown last, the first being 1; 0 for none of them."""
+    shown = desk.context.listing
+    if shown is None or place > len(shown.notes):
+        return Reply(text=wording("unclear.too_old"))
+    if place == NONE_OF_THEM:
+        key = "forget.kept" if shown.what == FORGET else "note.drop_none"
+        desk.context = replace(desk.context, listing=None)
+        return Reply(text=wording(key))
+    row = desk.book.note(NoteId(shown.notes[place - 1]))
+    is_gone = row is None or row.deleted
+    return Reply(text=wording("already_undone")) if row is None or is_gone else _dropped(desk, row)
 
 
 def _part_dropped(desk: Desk, said: BookSaid) -> Reply:

@@ -73,11 +73,12 @@ def notes_page(desk: Desk, player: PlayerId, page: int) -> Reply:
         rows, (), f"{name}, newest first:", wording("note.none").format(name=name), of=player
     )
     older = [_lines(row, player) for row in rows[SHOWN_NOTES:]]
+    shown = tuple(row.note for row in rows[:SHOWN_NOTES])
     if not older:
-        only = Listing(what="notes", of=player)
+        only = Listing(what="notes", of=player, notes=shown)
         desk.context = replace(desk.context, listing=only)  # behind it "and hale" asks for his
         return newest
-    listing = Listing(what="notes", of=player, page=page)
+    listing = Listing(what="notes", of=player, page=page, notes=() if page else shown)
     count = wording("note.more").format(count=len(older))
     return show_page(desk, listing, older, first=[*newest.text.split("\n"), count])
 
