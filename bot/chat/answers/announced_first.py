@@ -136,5 +136,24 @@ def announced_first(desk: Desk) -> Reply | None:
     return Reply(text=wording(key).format(typed=names), buttons=rows([*buttons, add]))
 
 
+def match_told_first(desk: Desk, typed: str, number: int) -> Reply | None:
+    """The same, where what was just told is of somebody named by that match: "maren", of "next:
+    maren holt and sieglinde". A yes adds all of them, and whatever waits is then read; the note,
+    which waits under `number`, adds them alone only by their whole name.
+    """
+    pending = waiting(desk)
+    told = fold(typed).split()
+    names = [] if pending is None else [fold(one) for one in (pending.typed, *pending.also)]
+    if pending is None or not any(set(told) <= set(name.split()) for name in names):
+        return None
+    first = announced_first(desk)
+    assert first is not None, "the match still waits"
+    desk.context = replace(desk.context, asks_who=pending.number)
+    add = Button(label=wording("name.add").format(typed=typed), payload=tap(Verb.ADD, number))
+    alone = rows([add]) if pending.also and " ".join(told) in names else ()
+    text = "\n".join([first.text, wording("name.kept_unread")])
+    return replace(first, text=text, buttons=(*first.buttons, *alone))
+
+
 def _is_in_book(desk: Desk, name: str) -> bool:
     return index_of(desk.chat_view()).has(name)

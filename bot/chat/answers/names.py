@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from bot.chat.answers.announced_first import match_naming
+from bot.chat.answers.announced_first import match_naming, match_told_first
 from bot.chat.answers.desk import Desk
 from bot.chat.payload import Verb, tap
 from bot.chat.pending import Pending
@@ -93,6 +93,8 @@ def ask_which(
     if mention.certainty is Certainty.AMBIGUOUS:
         key = "name.which_of_two" if _OR in mention.typed else "name.which"
         return Reply(text=wording(key).format(typed=mention.typed), buttons=rows(buttons))
+    if note is not None and (first := match_told_first(desk, mention.typed, number)) is not None:
+        return first
     awaited = None if announces or mention.players else match_naming(desk, mention.typed)
     told = (mention.typed, *new) if awaited is None else (awaited.typed, *awaited.also)
     typed = " and ".join(told)
