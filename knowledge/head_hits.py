@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from typing import Final
 
+from knowledge.regex import regex
+
 _HIT = (
     r"(?:hits?|hitting|struck|(?:smack|bang|bump|crack|knock|whack|bonk|conk|clonk|clunk|thump|"
     r"clock)(?:s|ed|in|ing)?|(?:smash|bash)(?:es|ed|in|ing)?|split|bust(?:ed)?)"
@@ -42,3 +44,39 @@ HEAD_HIT_SIGNS: Final = (
     rf"(?:fell|falls?|landed|landing|went down) (?:\w+ )?on (?:{_WHOSE} )?(?:{_HEAD}|face)",
 )
 """Forms of folded words, as `knowledge.emergencies` reads them."""
+
+_HEIGHT = (
+    r"(?:bleachers?|stands?|grandstand|stairs?|staircase|steps|ladder|bench|chair|table|wall|fence"
+    r"|balcony|ledge|platform|tower|seats?|railing|bike|scooter|golf cart|cart)"
+)
+
+_KNOCKED = regex(
+    r"(?<!sun )(?<!heat )\b(?:"
+    + "|".join(
+        (
+            *HEAD_HIT_SIGNS,
+            rf"(?:fell|falls?|fallen|tumbled|slipped|dropped) (?:right |straight |head ?first )?"
+            rf"(?:off|from|down|over)(?: of)? (?:\w+ ){{0,2}}{_HEIGHT}",
+            rf"(?:{_HIT}|{_STRUCK}) (?:\w+ ){{0,4}}(?:in|on|to) (?:{_WHOSE} )?(?:head|temple|face)",
+            rf"{_WHOSE} head (?:\w+ )?(?:hit|struck|bounced|banged|smacked|cracked)",
+            r"(?:head injury|knocked out|concuss\w*|heads? (?:collided|clashed|knocked))",
+        )
+    )
+    + r")\b"
+)
+"""A head that was hit, or a fall from a height, which hits it unseen; a headache is none."""
+
+_SHOWS = regex(
+    r"\b(?:(?:sleepy|drowsy|dazed|slurr\w+)"
+    r"|(?:doesn ?t|don ?t|didn ?t|can ?t|not) (?:know|remember)"
+    r"|(?:keeps|kept|keep) (?:asking|saying)|same question|(?:out cold|knocked out)"
+    r"|(?:pupils|blood|fluid) (?:\w+ ){0,3}(?:ears?|nose|uneven|different|big))\b"
+)
+"""What a head shows beside sickness and dizziness, as first aid is taught (from memory)."""
+
+
+def shows_a_knock(said: str, *, is_unwell: bool) -> bool:
+    """Whether the folded words tell of a head that was hit, or of a fall from a height, and of how
+    it shows: `is_unwell` where they tell of dizziness, sickness or a mind that is not clear. From
+    the blow that is no heat: nobody is laid feet up, and the neck is kept still."""
+    return _KNOCKED.search(said) is not None and (is_unwell or _SHOWS.search(said) is not None)

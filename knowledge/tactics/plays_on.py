@@ -146,8 +146,13 @@ def clauses_of(words: str) -> list[str]:
 
 
 def _said(words: str, names: frozenset[str]) -> list[str]:
-    said = [one.strip(_MARKS) for one in folded(words).replace("?", " ").split()]
+    said = [_whole(one.strip(_MARKS)) for one in folded(words).replace("?", " ").split()]
     return [_SOMEBODY if _is_name(one, names) else one for one in said if one]
+
+
+def _whole(word: str) -> str:
+    """A word of ours with the g that thumbs leave out: "keep goin"."""
+    return f"{word}g" if word.endswith("in") and f"{word}g" in _SMALL else word
 
 
 def _is_little(said: list[str]) -> bool:
@@ -162,7 +167,7 @@ def goes_on_hurt(words: str) -> bool:
 
 def goes_on(words: str) -> bool:
     """Whether it asks to play on or to stop."""
-    return _GOES_ON.search(folded(words)) is not None
+    return _GOES_ON.search(" ".join(_whole(one) for one in folded(words).split())) is not None
 
 
 def _is_name(word: str, names: frozenset[str]) -> bool:

@@ -125,8 +125,12 @@ def _heat_first(found: FoundEntry, words: str, heat: HeatSaid) -> FoundEntry:
 
 
 def _meant(found: FoundEntry, situation: Situation, heat: HeatSaid) -> Entry:
-    """The entry found; what went before and what is known go before a guess about the weather."""
+    """The entry found; what went before and what is known go before a guess about the weather, and
+    a body told of before goes before one that no word here names."""
     entry = found.entry
+    if entry is not None and entry.kind == BODY and not tells_of_a_body(situation.asked.words):
+        told = _gone_on(situation)
+        return entry if told is None or told.kind != BODY else told
     if entry is not None and not (found.is_guess and entry.kind == SKY):
         return entry
     otherwise = _gone_on(situation) or _otherwise(situation, heat)
