@@ -110,6 +110,13 @@ _HOW_TO_LEAVE = regex(
     r"(?:how|what happens|what now)\b"
 )
 
+_IF_ONE_LEAVES = regex(
+    r"\b(?:if|when|once|say) (?:\w+ ){1,2}(?:(?:has|have) to )?(?:retires?|quits?|withdraws?"
+    r"|pulls? out)\b.*\b(?:do|does|did) (?:they|we) (?:win|lose|get)\b"
+    r"|\b(?:finish|play|go on|carry on)(?: \w+)? (?:alone|solo|on my own|by myself)\b"
+)
+"""What becomes of the match then, and whether the other may go on alone."""
+
 _SOMEBODY: Final = "somename"
 _MARKS: Final = '.,!:;()"-'
 _CLAUSE_ENDS = regex(r"[.,;!?\n]+|\s(?:and|but|so)\s")
@@ -170,6 +177,12 @@ def goes_on(words: str) -> bool:
     return _GOES_ON.search(" ".join(_whole(one) for one in folded(words).split())) is not None
 
 
+def asks_of_leaving(words: str) -> bool:
+    """Whether it is asked what becomes of a match that one of the two leaves."""
+    said = folded(words)
+    return _IF_ONE_LEAVES.search(said) is not None and "retire" in said
+
+
 def _is_name(word: str, names: frozenset[str]) -> bool:
     return word in names or word.removesuffix("s") in names
 
@@ -185,7 +198,7 @@ def advise(words: str, before: str) -> Advice:
 
 def _by_complaint(words: str, before: str) -> Advice:
     told = [line for line in before.splitlines()[::-1] if is_emergency(line) or complains(line)]
-    if _HOW_TO_LEAVE.search(folded(words)):
+    if _HOW_TO_LEAVE.search(folded(words)) or asks_of_leaving(words):
         return _leaving()
     if not told:
         return _answer("Hurt or unwell? Sit out till staff have looked.", _TIRED, DEFERS)

@@ -74,7 +74,8 @@ def _advice(situation: Situation) -> Advice:
         return braces.advise()
     if knocked.hurts_from_a_knock(words):
         return knocked.advise()
-    if asks_to_play_on(situation) or goes_on_anyway(situation):
+    leaves = plays_on.asks_of_leaving(words)
+    if leaves or asks_to_play_on(situation) or goes_on_anyway(situation):
         return plays_on.advise(words, situation.asked.before)
     heat = heat_said(words)
     index = heat_answer.felt(heat) if heat_answer.asks_if_another(words) else None
