@@ -33,6 +33,12 @@ def test_a_point_taken_from_them_is_asked_too(match: Talk) -> None:
     assert match.say("5-6-1 them").startswith("By my log it was 4 for you, 6 for them.")
 
 
+def test_their_point_that_would_be_ours_is_asked(match: Talk) -> None:
+    assert match.say("4-6-1 them").startswith("4-6-1. They serve.")
+    assert match.say("their pt 4-7-1 them serving").endswith("Which is it?")
+    assert match.say("5-6-1 them serving").startswith("5-6-1. They serve.")
+
+
 def test_a_tap_says_whose_they_are(match: Talk) -> None:
     match.say("6-5-1 them")
     ours_first, as_said = match.buttons
