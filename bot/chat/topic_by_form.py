@@ -6,6 +6,12 @@ from collections.abc import Callable
 from typing import Final
 
 from bot.chat.all_at_one_asked import asks_all_at_one
+from bot.chat.asked_by_the_way import (
+    asks_bounce_or_volley,
+    asks_if_windy,
+    asks_who_smashes,
+    wants_the_plan,
+)
 from bot.chat.heat_of_the_moment import rages_at_referee, wants_a_head
 from bot.chat.hit_at_us_asked import asks_of_our_hip, asks_of_our_pop_ups
 from bot.chat.message import Message
@@ -206,4 +212,8 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (_asks_what_is_not_known, Topic.PROBE),
     (asks_all_at_one, Topic.WHOM_TO_TARGET),
     (_asks_for_rates, Topic.WIN_CHANCE),
+    (wants_the_plan, Topic.GAME_PLAN),
+    (asks_if_windy, Topic.WEATHER_OR_BODY),
+    (asks_bounce_or_volley, Topic.TAKE_OR_LET_BOUNCE),
+    (asks_who_smashes, Topic.COVER_MIDDLE),
 )
