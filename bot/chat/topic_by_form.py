@@ -12,7 +12,7 @@ from bot.chat.asked_by_the_way import (
     asks_who_smashes,
     wants_the_plan,
 )
-from bot.chat.heat_of_the_moment import rages_at_referee, wants_a_head
+from bot.chat.heat_of_the_moment import asks_of_shouting, rages_at_referee, wants_a_head
 from bot.chat.hit_at_us_asked import asks_of_our_hip, asks_of_our_pop_ups
 from bot.chat.message import Message
 from bot.chat.named_line import NAME, named_line
@@ -37,6 +37,7 @@ from knowledge.rulebook.told_apart import (
 from knowledge.rulebook.told_of_rally import asks_of_a_hurt_rally, tells_of_a_bounced_ball
 from knowledge.rulebook.told_people import asks_of_talk_across, asks_to_take_back
 from knowledge.rulebook.touching import tells_their_court
+from knowledge.rulebook.volleyed_too_soon import tells_of_a_volley_too_soon
 from knowledge.rulebook.whose_point import asks_only_whose
 from knowledge.tactics.hurt_opponent import asks_if_fair
 from knowledge.tactics.our_poach import asks_of_our_poach, tells_of_their_poach
@@ -126,9 +127,18 @@ def _asks_a_rule(message: Message) -> bool:
         asks_to_take_back,
         asks_of_talk_across,
         asks_only_whose,
+        _tells_of_a_volley,
     )
     is_new = rule_of_a_newcomer(message.text) is not None
     return is_new or any(reader(message.text) for reader in readers) or asks_of_rules(message)
+
+
+_ASKS_MORE = regex(r"\b(?:and|n|plus|also) (?:where|who|whom|what|how|when|which)\b")
+
+
+def _tells_of_a_volley(text: str) -> bool:
+    """A serve or return volleyed; what is asked with it is cut off and read first."""
+    return tells_of_a_volley_too_soon(text) and _ASKS_MORE.search(text.lower()) is None
 
 
 def _asks_a_rule_by_form(message: Message) -> bool:
@@ -196,6 +206,7 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (_asks_a_rule_by_form, Topic.RULES_QUESTION),
     (wants_a_head, Topic.AIM_ATTACK),
     (rages_at_referee, Topic.RESET_HEAD),
+    (asks_of_shouting, Topic.RESET_HEAD),
     (_asks_for_a_break, Topic.TIMEOUT_NOW),
     (asks_what_to_say, Topic.ADJUST),
     (tells_what_is_left, Topic.TIMEOUT_NOW),

@@ -23,6 +23,10 @@ _STRUCK: Final = (
 _OF_SERVE: Final = regex(
     r"\bvolley(?:s|ed|ing)? (?:our|their|my|his|her|the|a|your) (?:serve|service|return)\b"
 )
+_TWO: Final = regex(
+    r"\b(?:2|two|double) bounces? (?:(?:rule|each|first|right) ?)*(?:before|b4|till|until|then) "
+    r"(?:\w+ ){0,3}?(?:volley\w*|in the air|out of the air)"
+)
 _ELSEWHERE: Final = regex(r"\b(?:kitchen|nvz|non volley|line|net|post|out|twice|paddle)\b")
 
 _WE: Final = r"(?:i|we|me|partner|my partner|ourname)"
@@ -35,7 +39,9 @@ _THEIRS_DID: Final = regex(rf"\b{_THEY}{_DID}|\bvolley\w* (?:our|my) (?:serve|re
 def tells_of_a_volley_too_soon(words: str) -> bool:
     """Whether a serve or return struck out of the air is told of, and no line or kitchen."""
     said = plain(words)
-    return _OF_SERVE.search(said) is not None and _ELSEWHERE.search(said) is None
+    if _ELSEWHERE.search(said) is not None:
+        return False
+    return _OF_SERVE.search(said) is not None or _TWO.search(said) is not None
 
 
 def as_whose_volley(rule: Rule, words: str, *, ours: Sequence[str], theirs: Sequence[str]) -> Rule:
