@@ -11,7 +11,7 @@ from enum import StrEnum
 from typing import Final
 
 from knowledge.denied_signs import Denials
-from knowledge.head_hits import HEAD_HIT_SIGNS, shows_a_knock
+from knowledge.head_hits import HEAD_HIT_SIGNS, fell_from_a_height, shows_a_knock
 from knowledge.regex import regex
 from knowledge.said_phrases import without_accents
 from knowledge.someone_down import is_down
@@ -290,7 +290,7 @@ def _told(folded: str) -> Emergency | None:
         told.insert(0, Emergency.DOWN)
     if Emergency.LIFE not in told and shows_a_knock(said, is_unwell=Emergency.HEAT in told):
         return Emergency.KNOCKED
-    return next(iter(told), None)
+    return next(iter(told), Emergency.HEAD if fell_from_a_height(said) else None)
 
 
 def _folded(words: str) -> str:

@@ -67,7 +67,7 @@ _KNOCKED = regex(
 """A head that was hit, or a fall from a height, which hits it unseen; a headache is none."""
 
 _SHOWS = regex(
-    r"\b(?:(?:sleepy|drowsy|dazed|slurr\w+)"
+    r"\b(?:(?:sick|sleepy|drowsy|dazed|slurr\w+)"
     r"|(?:doesn ?t|don ?t|didn ?t|can ?t|not) (?:know|remember)"
     r"|(?:keeps|kept|keep) (?:asking|saying)|same question|(?:out cold|knocked out)"
     r"|(?:pupils|blood|fluid) (?:\w+ ){0,3}(?:ears?|nose|uneven|different|big))\b"
@@ -75,8 +75,34 @@ _SHOWS = regex(
 """What a head shows beside sickness and dizziness, as first aid is taught (from memory)."""
 
 
+_FELL = regex(
+    r"\b(?:fell|falls|fallen|tripped|tumbled|slipped|knocked over)\b"
+    r"(?! (?:behind|apart|short|for|asleep|back|away|in love|to|into)\b)"
+)
+_MIND = regex(r"\b(?:confused|disoriented|gibberish|nonsense|no sense|any sense|double|blurr\w+)\b")
+_OF_HEAT = regex(r"\b(?:hot|heat|sun|sunny|humid|sweat\w*)\b")
+
+_FROM_A_HEIGHT = regex(
+    r"(?<!ball )(?<!balls )(?<!it )(?<!paddle )\b(?:fell|fallen|tumbled) (?:right )?"
+    r"(?:off|from|down)(?: of)? (?:the|a|some|those|these|our|her|his) (?:\w+ )?"
+    r"(?:bleachers?|grandstand|stands?|stairs?|staircase|steps|ladder|balcony|platform)\b"
+)
+_LONG_AGO = regex(
+    r"\b(?:last (?!point|rally|game)\w+|ago|yesterday|years?|months?|weeks?"
+    r"|when (?:he|she|i) was)\b"
+)
+
+
+def fell_from_a_height(said: str) -> bool:
+    """Whether the folded words tell of such a fall just now: staff look, however it seems."""
+    return _FROM_A_HEIGHT.search(said) is not None and _LONG_AGO.search(said) is None
+
+
 def shows_a_knock(said: str, *, is_unwell: bool) -> bool:
     """Whether the folded words tell of a head that was hit, or of a fall from a height, and of how
     it shows: `is_unwell` where they tell of dizziness, sickness or a mind that is not clear. From
     the blow that is no heat: nobody is laid feet up, and the neck is kept still."""
-    return _KNOCKED.search(said) is not None and (is_unwell or _SHOWS.search(said) is not None)
+    if _KNOCKED.search(said) is not None:
+        return is_unwell or _SHOWS.search(said) is not None
+    is_muddled = _FELL.search(said) is not None and _MIND.search(said) is not None
+    return is_unwell and is_muddled and _OF_HEAT.search(said) is None
