@@ -2,10 +2,18 @@
 
 from __future__ import annotations
 
-from topic_examples import VIEW
+from dataclasses import replace
 
+from topic_examples import VIEW
+from voices import EVENING
+
+from bot.chat.games_asked import asks_of_games
 from bot.chat.message import read_message
+from bot.chat.rally_clauses import told_rally
+from bot.chat.runs_said import several_rallies
+from bot.chat.said import SaidScore, ScoreSaid
 from bot.chat.topic_by_form import topic_by_form
+from bot.chat.understand import understand
 from knowledge.vocabulary import Topic
 
 ASKED = {
@@ -27,6 +35,22 @@ NOT = [
 ]
 
 
+MATCH = replace(EVENING, match_on=True)
+
+
 def test_a_form_asks_for_its_page_and_for_no_other() -> None:
     found = {said: topic_by_form(read_message(said, VIEW)) for said in [*ASKED, *NOT]}
     assert found == {**ASKED, **dict.fromkeys(NOT)}
+
+
+def test_the_match_is_told_and_asked_for_in_other_words() -> None:
+    """Who served out of order hit nothing out; "twice" counts; a game's score is of the games."""
+    wrong, twice = "we served out of order n already won the pt", "they scored twice"
+    assert told_rally(read_message(wrong, MATCH), MATCH) is None
+    run = several_rallies(read_message(twice, MATCH), MATCH)
+    assert run is not None
+    assert (run.number, run.ours) == (2, False)
+    served = understand("we serve first im on the right", chat=MATCH)
+    assert [one.score for one in served if isinstance(one, ScoreSaid)] == [SaidScore(we_serve=True)]
+    assert asks_of_games("what was the score of game 1")
+    assert not asks_of_games("what is the score")
