@@ -12,16 +12,17 @@ from typing import Final
 
 from knowledge.denied_signs import Denials
 from knowledge.face_hits import FACE_HIT_SIGNS, NO_FACE_HIT_SAYING
-from knowledge.head_hits import HEAD_HIT_SIGNS
+from knowledge.head_hits import HEAD_HIT_SIGNS, fell_from_a_height, shows_a_knock
 from knowledge.regex import regex
 from knowledge.said_phrases import without_accents
 from knowledge.someone_down import is_down
 
 
 class Emergency(StrEnum):
-    """What kind of help comes first, gravest first."""
+    """What kind of help comes first, gravest first; `KNOCKED` is a head hit that shows."""
 
     LIFE = "life"
+    KNOCKED = "knocked"
     DOWN = "down"
     SUGAR = "sugar"
     THINNER = "thinner"
@@ -123,7 +124,6 @@ _SIGNS: Final = (
             r"(?:can ?t|cannot|won ?t) stop (?:wheez\w+|coughing)",
             r"allergic reaction",
             r"(?:hit|struck) by lightning",
-            r"palpitations?",
             r"(?:left |right )?arm (?:\w+ ){0,2}(?:pains?|hurts?|numb\w*|tingl\w+|aches?|aching|"
             r"went dead|feels? (?:dead|heavy|numb))",
             r"(?:pain|numbness|tingling) (?:\w+ ){0,3}(?:left |right )?(?:arm|jaw)",
@@ -137,8 +137,7 @@ _SIGNS: Final = (
             r"(?:not|isn ?t|doesn ?t|stopped) (?:respond(?:ing)? (?:to me|to us|when|at all)|"
             r"responsive)",
             r"(?:dropped|lying|laying) (?:\w+ ){0,3}(?:not|isn ?t|doesn ?t) (?:respond|mov)\w*",
-            r"epi ?pens?",
-            r"hives",
+            r"(?:epi ?pens?|hives|palpitations?)",
             rf"{_STING} (?:\w+ ){{0,9}}{_SWELLS}",
             rf"{_SWELLS} (?:\w+ ){{0,6}}{_STING}",
             r"allerg\w+ (?:\w+ ){0,6}(?:stung|stings?)",
@@ -198,7 +197,7 @@ _SIGNS: Final = (
             r"(?:puk\w+|nausea|nauseous|delirious)",
             r"(?:confused|disoriented|confusion)",
             r"(?:blurry|blurred|double) (?:vision|sight)",
-            r"(?:see|seeing|vision|sight) (?:\w+ ){0,2}(?:double|blurry|blurred)",
+            r"(?:sees?|seeing|vision|sight) (?:\w+ ){0,2}(?:double|blurry|blurred)",
             r"shiver\w+ (?:\w+ ){0,3}(?:heat|hot|sun)",
             r"chills? (?:\w+ ){0,4}(?:headache|hot|heat)",
             rf"{_IN_HEAT} (?:\w+ ){{0,9}}(?:headache|{_HEAD_HURTS})",
@@ -292,7 +291,9 @@ def _told(folded: str) -> Emergency | None:
     told = [kind for kind, signs in _KINDS if signs.search(said)]
     if Emergency.LIFE not in told and is_down(folded):
         told.insert(0, Emergency.DOWN)
-    return next(iter(told), None)
+    if Emergency.LIFE not in told and shows_a_knock(said, is_unwell=Emergency.HEAT in told):
+        return Emergency.KNOCKED
+    return next(iter(told), Emergency.HEAD if fell_from_a_height(said) else None)
 
 
 def _folded(words: str) -> str:

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from bot.chat.announced_names import PAIR
 from bot.chat.announcements import clock, court_of
 from bot.chat.forms import word_set
+from bot.chat.introduced_first import after_introduction
 from bot.chat.match_announced import match_announced
 from bot.chat.message import Message, read_message
 from bot.chat.moods import tells_a_state
@@ -66,12 +67,12 @@ def announced_against(message: Message, chat: ChatView) -> MatchSaid | BookSaid 
     """
     if chat.forwarded or "?" in message.text:
         return None
-    text = _FILLERS.sub("", message.text)
+    text, with_me = after_introduction(_FILLERS.sub("", message.text))
     said = words(text)
     place = next((at for at, word in enumerate(said) if word.folded in _AGAINST), 0)
     lead, rest = said[:place], said[place + 1 :]
     with_whom = _with_whom(lead)
-    partner = lead[with_whom + 1 :]
+    partner = lead[with_whom + 1 :] if with_me is None else words(with_me)
     if not rest or not _is_lead(lead[:with_whom]) or len(partner) > _LONGEST_NAME:
         return _with_ours(text, said, message, chat)
     if text == message.text and not partner:

@@ -9,6 +9,7 @@ from itertools import pairwise
 from bot.chat.asking import surely_asks
 from bot.chat.asks_model import ASKS_FROM, MAY_ASK_FROM, OFFERED_WITH_SCORE_FROM
 from bot.chat.forms import word_set
+from bot.chat.introduced_first import after_introduction
 from bot.chat.message import Message, is_ours, names_somebody, opponents
 from bot.chat.note_or_question import SHORTEST_STATEMENT, begins_as_note, opens_with_somebody
 from bot.chat.opponents_told import opponents_told
@@ -139,7 +140,7 @@ def _words_beside(fixed: Understood, message: Message, chat: ChatView) -> int:
     """How many words may ask something beside what was told; none beside a score put right."""
     if not isinstance(fixed, ScoreSaid | RallySaid | ResultSaid | MatchSaid):
         return 0
-    if isinstance(fixed, MatchSaid) and opponents_told(message, opponents(message.mentions, chat)):
+    if isinstance(fixed, MatchSaid) and _only_announces(message, chat):
         return 0  # every word of it announces
     if score_fixed(message, chat) is not None:
         return 0  # "wait, it should be 4-4-1" says what the score is, and nothing else
@@ -253,3 +254,10 @@ _OF_AN_ANSWER = frozenset(["ask", "asked", "answer", "answered", "question"])
 def _is_of_an_answer(message: Message) -> bool:
     """ "That's not what I asked": nothing for the book."""
     return any(word.folded in _OF_AN_ANSWER for word in message.said)
+
+
+def _only_announces(message: Message, chat: ChatView) -> bool:
+    """Whether nothing but whom we play is told, or who writes and plays with whom before it."""
+    if after_introduction(message.text)[1] is not None:
+        return not message.asks
+    return bool(opponents_told(message, opponents(message.mentions, chat)))

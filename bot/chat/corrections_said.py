@@ -52,7 +52,9 @@ def undo_said(text: str, said: Sequence[Word]) -> UndoSaid | None:
     line = folded_line(said)
     if not (_UNDO.match(line) or _WAS_ASKED.match(line)):
         return None
-    return UndoSaid(text=text, everything=EVERYTHING.fullmatch(line) is not None)
+    is_of_note = _UNDO.match(line) is not None and "note" in line.split()
+    everything = EVERYTHING.fullmatch(line) is not None
+    return UndoSaid(text=text, of_note=is_of_note, everything=everything)
 
 
 def correction_said(

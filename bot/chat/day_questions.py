@@ -16,6 +16,7 @@ from knowledge.vocabulary import Topic
 _NEXT = regex(
     r"(?:ok )?(?:(?:what|whats|what is|who|whos|who is|who do we play) )?"
     r"(?:next|up next|next up|next match|our next match|next opponents?)"
+    r"(?: (?:for us|on the list|today|then|pls|please))*"
 )
 _WHEN = regex(
     r"(?:(?:so|ok|hey|and) )*"
@@ -43,6 +44,7 @@ _WHOM = regex(
     r"(?:(?:so|ok|hey|and) )*(?:who|whom|whos) (?:do|are|is) (?:we|i) "
     r"(?:play|playing|facing|up against|against)"
     r"(?: (?:next|now|first|today|tomorrow|tmrw|again|then"
+    r"|(?:and|n) (?:when|what time|where|(?:what|which) court)"
     r"|in the (?:play ?offs?|semis?|semi ?finals?|quarters?|quarter ?finals?|finals?|next round)))*"
     r"|(?:(?:so|ok|hey|and) )*(?:who are|whos|who is) (?:our|my) (?:next )?opponents?"
     r"|(?:(?:so|ok|hey|and) )*(?:who|whom|whos) (?:is |do we play |are we playing )?next and when"

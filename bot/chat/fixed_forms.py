@@ -27,6 +27,7 @@ from bot.chat.said import (
     TimeoutsAsked,
     Understood,
 )
+from bot.chat.score_groups import score_group
 from bot.chat.score_words import OUR_RALLY, THEIR_RALLY
 from bot.chat.scores import (
     is_all_score,
@@ -49,6 +50,18 @@ from knowledge.regex import regex
 _OF_A_SLIP = frozenset(["nah", "nope", "wait", "sorry", "make", "mean"])
 _PUT_RIGHT = regex(r"\d\s*\?+\s*(?:no|nah|nope|wait|sorry|its|it's|make it|i mean)\b[^?]*\d[^?]*$")
 """`4-0-2? no 3-0-2`: the doubt is settled in the same breath."""
+
+
+_NUMBERS_OF_A_CALL = 3
+_WELL = regex(
+    r"(?:(?:ok|okay|yeah|yes|no|so|all good|and|but) )*"
+    r"(?:(?:we|he|she|i|they|all|everybody|everyone|hes|shes|were|im|its|it)(?: (?:is|are|re|am))?"
+    r"(?: (?:all|just|still|really))* (?:fine|ok|okay|good|alright|better|well|great)\b"
+    r"(?: (?:now|again|to play|to go|and|so))*(?: |$))?"
+    r"(?:(?:he|she|i|we) can (?:stand|play|walk|run|go on|go|move|continue|carry on|serve)"
+    r"(?: (?:on|now|again|and|so))*)?"
+)
+"""Somebody is well again, and nothing else."""
 
 
 def fixed_form(message: Message, chat: ChatView) -> Understood | None:
@@ -109,9 +122,19 @@ def _result(message: Message, chat: ChatView) -> ResultSaid | None:
 def _is_bare_score(message: Message) -> bool:
     """Nothing but a score, though a word of it looks like asking ("were up 8 7")."""
     if "?" not in message.text:
-        return not stray_words(message.told.of_score)
+        return not stray_words(message.told.of_score) or _reassures_first(message)
     rest = [word for word in message.told.of_score if word.folded not in _OF_A_SLIP]
     return _PUT_RIGHT.search(message.text.lower()) is not None and not stray_words(rest)
+
+
+def _reassures_first(message: Message) -> bool:
+    """Whether a call ends it, and all before says that somebody is well, which asks nothing."""
+    call = score_group(message.told.of_score)
+    if call is None or len(call.numbers) != _NUMBERS_OF_A_CALL:
+        return False
+    said = [word.folded for word in message.told.of_score]
+    is_last = call.stop == len(said)
+    return is_last and _WELL.fullmatch(" ".join(said[: call.start])) is not None
 
 
 def _score(message: Message, chat: ChatView) -> Understood | None:

@@ -138,6 +138,12 @@ _WE_SERVE = frozenset(
     }
 )
 
+_PLACED = regex(
+    r"(?: (?:and|with))? (?:im|i am|i start|i begin|ill be|i will be|me)(?: (?:on|at|starting))*"
+    r"(?: the| our)? (?:right|left)(?: side)?(?: first| now)?$"
+)
+"""`we serve first im on the right`: where one stands, told in the same breath."""
+
 _THEY_SERVE = frozenset(
     {
         "they serve",
@@ -276,7 +282,7 @@ def _serving(text: str, said: Sequence[Word], chat: ChatView) -> ScoreSaid | Non
 
 
 def _who_serves(text: str, spoken: str) -> ScoreSaid | None:
-    bare = spoken if "?" in text else _FILLING.sub("", spoken)
+    bare = spoken if "?" in text else _PLACED.sub("", _FILLING.sub("", spoken))
     if bare not in _WE_SERVE | _THEY_SERVE:
         return None
     return ScoreSaid(text=text, score=SaidScore(we_serve=bare in _WE_SERVE))

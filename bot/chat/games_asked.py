@@ -11,6 +11,11 @@ _WHO_WON = regex(
     r"|(?:which|what|how many) games? (?:did|have) (?:we|they) (?:won|win|lost|lose)"
     r"|(?:(?:what|whats|what is|how is) )?(?:(?:the|our|match) )*score (?:in|of|by|on)"
     r" (?:the )?games|(?:how many games|what) (?:is it|are we) (?:in|on) games"
+    r"|(?:(?:what|whats|what is|what was|how was|how did|tell me) )?(?:(?:the|our) )*"
+    r"(?:score|result|points|we end|it end|we do)(?: (?:of|in|for|from|on))? (?:the |our )*"
+    r"(?:(?:first|1st|second|2nd|third|3rd|last) (?:game|one|set)"
+    r"|(?:game|set|g) ?(?:one|two|three|[123]))"
+    r"|(?:game|set) (?:one|two|three|[123]) (?:score|result)"
     r"|games (?:each|so far|score)|how many games (?:each|is it|are we|do we have|have we got))"
     r"(?: (?:now|so far|each|apiece))*"
 )

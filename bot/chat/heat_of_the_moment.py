@@ -9,6 +9,7 @@ from __future__ import annotations
 from bot.chat.message import Message
 from bot.chat.named_line import NAME, named_line
 from knowledge.regex import regex
+from knowledge.tactics.crowd_trouble import shouted_at
 
 _SOFT = r"(?:(?:just|now|please|actually|really|fucking|effing|ok|to|then|back|again) )*"
 _WHOM = rf"(?:{NAME}|him|her|them|em|these (?:guys|two)|this guy|that guy)"
@@ -36,6 +37,15 @@ _RAGES = regex(
 def wants_a_head(message: Message) -> bool:
     """Whether somebody means to go for a head."""
     return _HUNTS.fullmatch(named_line(message.said, message.mentions)) is not None
+
+
+_ASKS = regex(r"\b(?:what|how|should|can|do we|help|now what|allowed|ref|referee)\b")
+
+
+def asks_of_shouting(message: Message) -> bool:
+    """Whether it is asked what to do about somebody beside the court who shouts at us."""
+    line = " ".join(word.folded for word in message.said)
+    return shouted_at(message.text) and ("?" in message.text or _ASKS.search(line) is not None)
 
 
 def rages_at_referee(message: Message) -> bool:

@@ -17,6 +17,7 @@ from bot.chat.results_said import result_said
 from bot.chat.said import Certainty, Mention, NoteSaid
 from bot.chat.score_groups import level_at, score_group
 from bot.chat.scores import is_all_score, score_message
+from bot.chat.two_others_told import is_of_two_others
 from bot.chat.unknown_names import begins_a_clause, may_bear_a_name
 from bot.chat.view import ChatView
 from bot.chat.words import Word
@@ -50,7 +51,11 @@ def match_of_others(message: Message, chat: ChatView) -> NoteSaid | None:
         return None
     if begins_as_note(message.said) or begins_as_match(message.said) or not _has_numbers(message):
         return None
-    if not (_is_told_elsewhere(message) or _is_of_another_pair(message, chat)):
+    if not (
+        _is_told_elsewhere(message)
+        or _is_of_another_pair(message, chat)
+        or _is_of_two_others(message, chat)
+    ):
         return None
     known = tuple(one for one in message.mentions if one.certainty is Certainty.SURE)
     return replace(message.note, mentions=known, offered=(), may_ask=(), is_of_others=True)
@@ -83,6 +88,14 @@ def _is_of_another_pair(message: Message, chat: ChatView) -> bool:
     if _PLAYING in line or _US.search(line):
         return is_against
     return is_against or _SCORES.search(line) is not None
+
+
+def _is_of_two_others(message: Message, chat: ChatView) -> bool:
+    """Whether both sides of a result are told, and neither is us."""
+    if chat.match_awaited or chat.pool_on:
+        return False
+    line = _line(message, chat)
+    return _US.search(line) is None and is_of_two_others(line)
 
 
 def _tells_points(message: Message, chat: ChatView) -> bool:

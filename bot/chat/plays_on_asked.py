@@ -15,7 +15,13 @@ from knowledge.tactics.beside_complaint import asks_for_substitute, asks_to_cove
 from knowledge.tactics.braces import asks_for_brace
 from knowledge.tactics.hurt_opponent import goes_at_injury
 from knowledge.tactics.knocked import hurts_from_a_knock
-from knowledge.tactics.plays_on import asks_to_play_on, goes_on, goes_on_hurt, says_little
+from knowledge.tactics.plays_on import (
+    asks_of_leaving,
+    asks_to_play_on,
+    goes_on,
+    goes_on_hurt,
+    says_little,
+)
 from knowledge.tactics.undrunk import tells_thirst, tells_undrunk
 from knowledge.tactics.weather_entries import tells_of_a_body
 from knowledge.vocabulary import Topic
@@ -33,6 +39,7 @@ def plays_on_asked(message: Message, chat: ChatView) -> Question | None:
         or _asks_for_brace(message, chat)
         or _denies_alarm(message, chat)
         or _tells_undrunk(message, chat)
+        or (asks_of_leaving(message.text) and not opponents(message.mentions, chat))
     ):
         return None
     slots = find_slots(message.said, message.mentions, message.told)

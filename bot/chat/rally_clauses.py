@@ -42,6 +42,9 @@ _ONE_MORE = regex(r"(?:(?:and|yet|so|ok) )*(?:(?:another|one more)\b|(?:point|pt
 _JUDGES = regex(r"\b(?:too good|dangerous)$")
 """What somebody is, said as readily of all the day as of one rally: no outcome alone."""
 
+_OUT_OF_ORDER = regex(r"\bout of (?:order|turn|sequence|rotation)\b")
+"""Who served so has hit nothing out; whose rally it is, a rule says first."""
+
 _MARKS = frozenset(",;.!:\n–—")
 _OTHERWISE = word_set("not_of_one_rally")
 _MANY = word_set("of_many_rallies")
@@ -54,7 +57,7 @@ def told_rally(message: Message, chat: ChatView) -> RallySaid | ScoreSaid | None
         return None
     clauses = _clauses(said)
     line = " ".join(clauses)
-    if any(_is_out_of_place(word) for word in line.split()):
+    if any(_is_out_of_place(word) for word in line.split()) or _OUT_OF_ORDER.search(line):
         return None
     named = tuple(one for one in message.mentions if not one.pronoun)
     owned = is_owned(clauses)

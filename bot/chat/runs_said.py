@@ -38,6 +38,7 @@ _BODIES = (
     rf"{_OF_SIDE} (?:the )?(?:last |next )?{_MANY}",
     rf"{_OF_SIDE} (?:the )?(?:last |next )?{_FEW}(?: {_QUICK}{_ROW})?",
     rf"(?:just )?(?P<bare>{_WON}|{_LOST}) (?:the )?(?:last |next )?{_MANY} {_QUICK}{_RUNNING}",
+    rf"{_SIDE} {_HAVE}scored? (?P<twice>twice)(?: (?:now|more|in a row))?",
     rf"{_RUN} {_SIDE}",
     rf"{_SIDE} (?:are |re |go |went |just |on |have |with )*{_RUN}",
 )
@@ -87,9 +88,14 @@ def several_rallies(message: Message, chat: ChatView) -> RemarkSaid | None:
     return RemarkSaid(
         text=message.text,
         remark=ScoreRemark.SEVERAL_RALLIES,
-        number=int(found["n"]) if found.groupdict().get("n") else None,
+        number=_number(found),
         ours=_is_ours(found) is not bool(found.groupdict().get("lost")),
     )
+
+
+def _number(found: re.Match[str]) -> int | None:
+    told = found.groupdict()
+    return 2 if told.get("twice") else int(told["n"]) if told.get("n") else None
 
 
 def _is_ours(found: re.Match[str]) -> bool:

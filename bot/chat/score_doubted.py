@@ -45,6 +45,17 @@ _HELD = regex(
     rf"(?: (?:that|{_IT}|its|thats|{_IT} {_BE}|we are at|were at|were|now))*"
     rf" #(?: not #)?{_TAIL}"
 )
+_CALLED = regex(
+    rf"{_LEADS}(?:but )?{_WHO} (?:just |only )?(?:calls?|called|calling|announced?|says?|said"
+    rf"|made it) (?:it |the score )?#(?: (?:but|and|though|when|while|which))*"
+    rf"(?: (?:its|it is|it was|thats|that is|it should be|should be"
+    rf"|(?:i|we) (?:have|had|got|make it)|the score is|my count is|really|actually|still"
+    rf"|clearly|by my count|not))+ #"
+    rf"(?:{_IS_IT}| right| yes| no| isnt it| correct)?{_TAIL}"
+)
+"""`they called 7-5-2 but its 6-5-2`: two calls, of which the log knows one."""
+
+_HELD_OR_CALLED = (_HELD, _CALLED)
 """`kath says its 3 1 2`. The referee's call is no opinion, and counts as told."""
 
 
@@ -56,7 +67,7 @@ def score_doubted(message: Message, chat: ChatView) -> BookSaid | None:
     line = _line(message, found)
     if _ASKED.fullmatch(line) is not None:
         return BookSaid(text=message.text, verb=BookVerb.SCORE, words=OF_DOUBT)
-    if "?" in message.text or _HELD.fullmatch(line) is None:
+    if "?" in message.text or not any(one.fullmatch(line) for one in _HELD_OR_CALLED):
         return None
     held = "-".join(map(str, found[0].numbers))
     return BookSaid(text=message.text, verb=BookVerb.SCORE, words=f"{OF_DOUBT} {held}")

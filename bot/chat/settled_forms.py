@@ -26,6 +26,7 @@ from bot.chat.hit_at_us_asked import hit_at_us_told
 from bot.chat.hurt_and_asked import hurt_and_asked
 from bot.chat.hurt_awaited_asked import hurt_awaited_asked
 from bot.chat.instead_asked import instead_asked
+from bot.chat.introduced_first import watched
 from bot.chat.match_of_others import match_of_others
 from bot.chat.match_words import match_words, rally_put_right
 from bot.chat.message import (
@@ -83,6 +84,7 @@ def settled(text: str, message: Message, chat: ChatView) -> Understood | None:
     fixed = fixed or full_names_told_each(message, chat)
     fixed = fixed or hurt_awaited_asked(message, chat)
     fixed = fixed or plays_on_asked(message, chat) or scout_said(message, chat)
+    fixed = fixed or watched(text, chat)
     fixed = fixed or plan_said(message, chat) or break_talk_asked(message)
     fixed = fixed or zone_said(message) or schedule_said(message, chat)
     fixed = fixed or serve_after_asked(message, chat)

@@ -6,8 +6,14 @@ from collections.abc import Callable
 from typing import Final
 
 from bot.chat.all_at_one_asked import asks_all_at_one
+from bot.chat.asked_by_the_way import (
+    asks_bounce_or_volley,
+    asks_if_windy,
+    asks_who_smashes,
+    wants_the_plan,
+)
 from bot.chat.first_server_asked import asks_first_of_us
-from bot.chat.heat_of_the_moment import rages_at_referee, wants_a_head
+from bot.chat.heat_of_the_moment import asks_of_shouting, rages_at_referee, wants_a_head
 from bot.chat.hit_at_us_asked import asks_of_our_hip, asks_of_our_pop_ups
 from bot.chat.message import Message
 from bot.chat.named_line import NAME, named_line
@@ -38,6 +44,7 @@ from knowledge.rulebook.told_apart import (
 from knowledge.rulebook.told_of_rally import asks_of_a_hurt_rally, tells_of_a_bounced_ball
 from knowledge.rulebook.told_people import asks_of_talk_across, asks_to_take_back
 from knowledge.rulebook.touching import tells_their_court
+from knowledge.rulebook.volleyed_too_soon import tells_of_a_volley_too_soon
 from knowledge.rulebook.whose_point import asks_only_whose
 from knowledge.tactics.hurt_opponent import asks_if_fair
 from knowledge.tactics.our_poach import asks_of_our_poach, tells_of_their_poach
@@ -163,10 +170,19 @@ def _asks_a_rule(message: Message) -> bool:
         asks_of_talk_across,
         asks_only_whose,
         only_tells_of_broken_paddle,
+        _tells_of_a_volley,
     )
     text = message.text
     is_new = (rule_of_a_newcomer(text) or rule_asked_plainly(text)) is not None
     return is_new or any(reader(message.text) for reader in readers) or asks_of_rules(message)
+
+
+_ASKS_MORE = regex(r"\b(?:and|n|plus|also) (?:where|who|whom|what|how|when|which)\b")
+
+
+def _tells_of_a_volley(text: str) -> bool:
+    """A serve or return volleyed; what is asked with it is cut off and read first."""
+    return tells_of_a_volley_too_soon(text) and _ASKS_MORE.search(text.lower()) is None
 
 
 def _asks_a_rule_by_form(message: Message) -> bool:
@@ -261,6 +277,7 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (_asks_a_rule_by_form, Topic.RULES_QUESTION),
     (wants_a_head, Topic.AIM_ATTACK),
     (rages_at_referee, Topic.RESET_HEAD),
+    (asks_of_shouting, Topic.RESET_HEAD),
     (_asks_for_a_break, Topic.TIMEOUT_NOW),
     (_asks_to_take_one, Topic.TIMEOUT_NOW),
     (_asks_if_it_goes, Topic.WIN_CHANCE),
@@ -288,4 +305,8 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (asks_worth_at, Topic.RISK_AT_SCORE),
     (asks_how_at, Topic.RISK_AT_SCORE),
     (asks_ends_at, Topic.RULES_QUESTION),
+    (wants_the_plan, Topic.GAME_PLAN),
+    (asks_if_windy, Topic.WEATHER_OR_BODY),
+    (asks_bounce_or_volley, Topic.TAKE_OR_LET_BOUNCE),
+    (asks_who_smashes, Topic.COVER_MIDDLE),
 )

@@ -17,8 +17,10 @@ from knowledge.rulebook.hurt_awaited import as_awaited
 from knowledge.rulebook.in_format import in_format
 from knowledge.rulebook.our_pause import as_our_pause
 from knowledge.rulebook.partners_differ import PARTNERS_DISAGREE, partners_differ
+from knowledge.rulebook.ruled_already import as_ruled_already
 from knowledge.rulebook.their_call import as_their_call, called_in_by_them
 from knowledge.rulebook.theirs_to_call import as_theirs
+from knowledge.rulebook.volleyed_too_soon import as_whose_volley
 from knowledge.rulebook.whose_point import with_point
 from knowledge.situation import Asked, Situation
 from knowledge.sources import SourceKind
@@ -94,6 +96,9 @@ def advise(situation: Situation) -> Advice:
     format = situation.format if situation.match is None else situation.match.format
     rule = as_theirs(in_format(found.rule, format, situation.match), asked.words, ours)
     rule = as_awaited(rule, asked.words, asked.before, ours)
+    theirs = [part for one in situation.theirs for part in one.name.split()]
+    rule = as_whose_volley(rule, asked.words, ours=ours, theirs=theirs)
+    rule = as_ruled_already(rule, asked.words)
     rule = as_our_pause(as_their_call(rule, asked.words, asked.before, ours), asked.words)
     rule = as_broken_paddle(rule, asked.words)
     rally = format is not None and format.scoring is Scoring.RALLY

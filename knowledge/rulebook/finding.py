@@ -27,6 +27,7 @@ from knowledge.rulebook.told_apart import (
 from knowledge.rulebook.told_of_rally import rule_of_rally
 from knowledge.rulebook.told_people import rule_of_people
 from knowledge.rulebook.touching import rule_of_touch
+from knowledge.rulebook.volleyed_too_soon import TWO_BOUNCES, tells_of_a_volley_too_soon
 from knowledge.rulebook.whose_point import asks_only_whose
 from knowledge.rulebook.words import Vocabulary, read_vocabulary, tokens_of, words_table
 
@@ -122,6 +123,8 @@ def find_rule(words: str, *, before: str = "") -> Found:
     decided = decided or rule_told_apart(words, likeliest) or rule_of_touch(words, likeliest)
     decided = decided or rule_of_rally(words, likeliest, before=before)
     decided = decided or rule_of_people(words, likeliest, before=before)
+    if decided is None and tells_of_a_volley_too_soon(words):
+        decided = TWO_BOUNCES
     if decided is None and waits_for_hurt(words, before=before):
         decided = MEDICAL
     if before and decided is None and tells_of_a_bounce(words):

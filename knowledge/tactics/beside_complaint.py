@@ -24,8 +24,8 @@ _ONE_ELSE = (
 _STEPS_IN = (
     r"(?:takes? (?:my|his|her|their|our|partners?) (?:place|spot)|stands? in|steps? in|fills? in|"
     r"subs?(?: in)?|substitutes?|(?:play|go|come)(?:s|es)? (?:in )?(?:for|instead of) "
-    r"(?:me|him|her|my partner|us)|replaces? (?:me|him|her|my partner)|play(?:s)? instead|"
-    r"jump(?:s)? in)"
+    r"(?:me|him|her|my partner|us|[a-z]{3,}$)|replaces? (?:me|him|her|my partner)"
+    r"|play(?:s)? instead|jump(?:s)? in)"
 )
 _MAY = r"(?:can|could|may|might|should|shall|is it (?:ok|okay|allowed)(?: if| for)?|am i allowed)"
 _SUBSTITUTE = regex(

@@ -24,6 +24,9 @@ _MAY = (
 _ASKED = regex(
     rf"\b{_MAY} (?:\w+ ){{0,5}}{_SUPPORT}\b|\b{_SUPPORT} (?:\w+ ){{0,4}}(?:allowed|legal|permitted"
     r"|ok|okay|fine)\b"
+    r"|\b(?:allowed|permitted|may|can) (?:\w+ ){0,3}?(?:(?:to )?(?:wear|have|use|put on) )?"
+    r"(?:any |some )?(?:tape|taping)(?: on(?: (?:court|him|her|his|my|the|it)\b(?! paddle| net))+"
+    r"(?: (?:ankle|knee|wrist|elbow|leg|arm|finger|thumb|foot|calf|shoulder)s?)?)?$"
 )
 
 

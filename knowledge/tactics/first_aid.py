@@ -13,6 +13,13 @@ FIRST_AID = {
         "Stop. Call emergency help and medical staff now.",
         ("Sit or lie down; don't stay alone", "Not breathing: start CPR, send for the AED"),
     ),
+    Emergency.KNOCKED: (
+        "Stop. Call emergency help and medical staff now.",
+        (
+            "Head and neck still; don't sit or pull them up",
+            "Stay with them; no breath: CPR, send for the AED",
+        ),
+    ),
     Emergency.DOWN: (
         "Stop play. Call medical staff and the referee now.",
         ("Don't pull them up; stay with them", "Not moving: emergency number; no breath: CPR"),

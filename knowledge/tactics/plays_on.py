@@ -110,6 +110,13 @@ _HOW_TO_LEAVE = regex(
     r"(?:how|what happens|what now)\b"
 )
 
+_IF_ONE_LEAVES = regex(
+    r"\b(?:if|when|once|say) (?:\w+ ){1,2}(?:(?:has|have) to )?(?:retires?|quits?|withdraws?"
+    r"|pulls? out)\b.*\b(?:do|does|did) (?:they|we) (?:win|lose|get)\b"
+    r"|\b(?:finish|play|go on|carry on)(?: \w+)? (?:alone|solo|on my own|by myself)\b"
+)
+"""What becomes of the match then, and whether the other may go on alone."""
+
 _SOMEBODY: Final = "somename"
 _MARKS: Final = '.,!:;()"-'
 _CLAUSE_ENDS = regex(r"[.,;!?\n]+|\s(?:and|but|so)\s")
@@ -146,8 +153,13 @@ def clauses_of(words: str) -> list[str]:
 
 
 def _said(words: str, names: frozenset[str]) -> list[str]:
-    said = [one.strip(_MARKS) for one in folded(words).replace("?", " ").split()]
+    said = [_whole(one.strip(_MARKS)) for one in folded(words).replace("?", " ").split()]
     return [_SOMEBODY if _is_name(one, names) else one for one in said if one]
+
+
+def _whole(word: str) -> str:
+    """A word of ours with the g that thumbs leave out: "keep goin"."""
+    return f"{word}g" if word.endswith("in") and f"{word}g" in _SMALL else word
 
 
 def _is_little(said: list[str]) -> bool:
@@ -162,7 +174,13 @@ def goes_on_hurt(words: str) -> bool:
 
 def goes_on(words: str) -> bool:
     """Whether it asks to play on or to stop."""
-    return _GOES_ON.search(folded(words)) is not None
+    return _GOES_ON.search(" ".join(_whole(one) for one in folded(words).split())) is not None
+
+
+def asks_of_leaving(words: str) -> bool:
+    """Whether it is asked what becomes of a match that one of the two leaves."""
+    said = folded(words)
+    return _IF_ONE_LEAVES.search(said) is not None and "retire" in said
 
 
 def _is_name(word: str, names: frozenset[str]) -> bool:
@@ -180,7 +198,7 @@ def advise(words: str, before: str) -> Advice:
 
 def _by_complaint(words: str, before: str) -> Advice:
     told = [line for line in before.splitlines()[::-1] if is_emergency(line) or complains(line)]
-    if _HOW_TO_LEAVE.search(folded(words)):
+    if _HOW_TO_LEAVE.search(folded(words)) or asks_of_leaving(words):
         return _leaving()
     if not told:
         return _answer("Hurt or unwell? Sit out till staff have looked.", _TIRED, DEFERS)

@@ -18,6 +18,7 @@ from knowledge.regex import regex
 from knowledge.said_phrases import Phrases
 from knowledge.situation import Situation
 from knowledge.sources import COMMON_PRACTICE
+from knowledge.tactics import crowd_trouble
 from knowledge.tactics.bad_stretch import BadStretch, bad_stretch, luck_or_leak
 from knowledge.tactics.symptoms import read_phrases, told_in
 from knowledge.tactics.weather_said import folded, minutes_said
@@ -49,6 +50,8 @@ def advise(situation: Situation) -> Advice:
     distress = distress_of(situation.asked.words, ours=[one.name for one in situation.ours])
     if distress is not None:
         return _people_first(distress)
+    if crowd_trouble.shouted_at(situation.asked.words):
+        return crowd_trouble.advise(situation.asked.words)
     reset = find_reset(situation)
     if (before := _words_for(situation)) is not None:
         return _words_first(before, situation)

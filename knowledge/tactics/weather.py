@@ -82,7 +82,8 @@ def _advice(situation: Situation) -> Advice:
         return braces.advise()
     if knocked.hurts_from_a_knock(words):
         return knocked.advise()
-    if asks_to_play_on(situation) or goes_on_anyway(situation):
+    leaves = plays_on.asks_of_leaving(words)
+    if leaves or asks_to_play_on(situation) or goes_on_anyway(situation):
         return plays_on.advise(words, situation.asked.before)
     heat = heat_said(words)
     if (drink := undrunk.thirsty(words, situation.asked.before, heat)) is not None:
@@ -135,10 +136,14 @@ def _heat_first(found: FoundEntry, words: str, heat: HeatSaid) -> FoundEntry:
 
 
 def _meant(found: FoundEntry, situation: Situation, heat: HeatSaid) -> Entry:
-    """The entry found; what went before and what is known go before a guess about the weather."""
+    """The entry found; what went before and what is known go before a guess about the weather, and
+    a body told of before goes before one that no word here names."""
     entry = found.entry
     if _is_of_the_wind_told(situation):
         return entry_named(WIND)
+    if entry is not None and entry.kind == BODY and not tells_of_a_body(situation.asked.words):
+        told = _gone_on(situation)
+        return entry if told is None or told.kind != BODY else told
     if entry is not None and not (found.is_guess and entry.kind == SKY):
         return entry
     otherwise = _gone_on(situation) or _otherwise(situation, heat)

@@ -33,11 +33,17 @@ def test_a_point_taken_from_them_is_asked_too(match: Talk) -> None:
     assert match.say("5-6-1 them").startswith("By my log it was 4 for you, 6 for them.")
 
 
+def test_their_point_that_would_be_ours_is_asked(match: Talk) -> None:
+    assert match.say("4-6-1 them").startswith("4-6-1. They serve from the right")
+    assert match.say("their pt 4-7-1 them serving").endswith("Which is it?")
+    assert match.say("5-6-1 them serving").startswith("5-6-1. They serve")
+
+
 def test_a_tap_says_whose_they_are(match: Talk) -> None:
     match.say("6-5-1 them")
     ours_first, as_said = match.buttons
     assert (ours_first.label, as_said.label) == ("5-6-1: you 6", "6-5-1: you 5")
-    assert match.press(ours_first.payload).startswith("5-6-1. They serve.")
+    assert match.press(ours_first.payload).startswith("5-6-1. They serve")
     match.say("undo")
     match.say("6-5-1 them")
     assert match.press(match.buttons[1].payload).startswith("6-5-1. They serve.")

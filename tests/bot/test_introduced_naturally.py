@@ -53,3 +53,12 @@ def test_the_partner_of_another_event_is_told_beside_the_pair(fresh: Talk) -> No
     ):
         assert fresh.say(text).startswith("You are Marisol and Pelle.")
     assert not fresh.say("im gassed").startswith("You are")
+
+
+def test_who_writes_is_nobody_to_watch_or_to_play(fresh: Talk) -> None:
+    told = fresh.say("hi this is Marja I am watching two sisters Ines Roe and Elin Roe")
+    assert told == "No Ines Roe and Elin Roe in your book yet."
+    opens = "yo its teo me n marco got doubles today first match 9:20"
+    assert fresh.say(f"{opens} vs lena jansen and ruud vos").endswith(
+        "No lena jansen and ruud vos in your book yet."
+    )

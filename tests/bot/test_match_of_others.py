@@ -39,6 +39,8 @@ def match() -> Iterator[Talk]:
         "lost to them last month 11-5 11-6",
         "last time petra and joost beat us 11-5 11-6",
         "we lost to saskia and wim 11-3 11-4 in march",
+        "saskia and her partner lost to the sisters 11-7",
+        "on court 6 the sisters won 11-7 against two men",
     ],
 )
 def test_points_of_others_are_kept_as_words(match: Talk, said: str) -> None:
@@ -58,6 +60,7 @@ def test_points_of_others_are_kept_as_words(match: Talk, said: str) -> None:
         ("noor and ilka up 5-2", "5-2-2. We serve."),
         ("petra and joost won 11-4", "Game 1 theirs, 4-11."),
         ("drops and drives 5-2", "5-2-2. We serve."),
+        ("we won 11-7 against the wind", "Game 1 ours, 11-7."),
     ],
 )
 def test_points_of_ours_count_as_before(match: Talk, said: str, stands: str) -> None:

@@ -212,6 +212,13 @@ def test_a_blow_is_looked_after_and_stored_nowhere(coach: Talk, said: str) -> No
     assert coach.stored() == before
 
 
+def test_who_is_not_known_as_ours_stays_off_too_and_his_ankle_unstored(fresh: Talk) -> None:
+    fresh.say("marco rolled his ankle")
+    assert fresh.context.asked is not None
+    assert "ankle" not in fresh.context.asked.text
+    assert call(fresh.say("he says hes fine can we keep goin")) == LOOKED_AT
+
+
 @pytest.mark.parametrize("said", ["where do i stretch petra", "who takes the cold side"])
 def test_what_else_is_asked_behind_a_complaint_is_answered(coach: Talk, said: str) -> None:
     coach.say("noor has cramp in her calf")

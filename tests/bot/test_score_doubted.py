@@ -31,7 +31,14 @@ def test_a_score_asked_about_moves_nothing(match: Talk, asked: str) -> None:
     assert match.stored()["entry"] == stored
 
 
-@pytest.mark.parametrize("told", ["hang on bo says its 3 2 1", "they reckon it's 3-2-1"])
+@pytest.mark.parametrize(
+    "told",
+    [
+        "hang on bo says its 3 2 1",
+        "they reckon it's 3-2-1",
+        "they called 3-2-1 but its 1-2-1 isnt it",
+    ],
+)
 def test_what_another_counts_is_taken_by_a_tap(match: Talk, told: str) -> None:
     assert match.say(told) == "I count this. Tap the other to take it.\n1-2-1. We serve."
     assert match.tap("we serve at 3-2-1").startswith("3-2-1. We serve.")
@@ -44,6 +51,7 @@ def test_what_another_counts_is_taken_by_a_tap(match: Talk, told: str) -> None:
         ("no its 3-2-1", "3-2-1. We serve."),
         ("thats 3-2-1 us", "3-2-1. We serve."),
         ("we think its 3-2-1", "3-2-1. We serve."),
+        ("were fine he can stand 3-2-1", "3-2-1. We serve."),
     ],
 )
 def test_a_score_told_still_counts(match: Talk, told: str, stands: str) -> None:

@@ -58,3 +58,13 @@ def test_a_rally_that_ends_the_game_put_back_is_a_break_again(announced: Talk) -
     announced.say("undo")
     announced.say("redo")
     assert announced.context.mode is Mode.BREAK
+
+
+def test_a_note_taken_back_by_its_name_takes_no_match_with_it(fresh: Talk) -> None:
+    fresh.say("next: lena jansen and ruud vos")
+    fresh.say("yes")
+    assert fresh.say("delete my last note") == "No note of yours to take back here."
+    fresh.say("vos is slow")
+    fresh.say("we serve")
+    assert fresh.say("remove the last note").startswith("Taken back: “vos is slow”.")
+    assert fresh.say("score").startswith("0-0-2")

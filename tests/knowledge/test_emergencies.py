@@ -9,6 +9,7 @@ import pytest
 
 from knowledge.advice import CALL_LIMIT
 from knowledge.cautions import is_emergency
+from knowledge.emergencies import Emergency, emergency_of
 from knowledge.situation import Asked, Situation
 from knowledge.tactics import advise
 from knowledge.vocabulary import Topic
@@ -193,6 +194,29 @@ def test_an_emergency_is_heard_and_answered_first(said: str) -> None:
 @pytest.mark.parametrize("said", AGAINST)
 def test_a_figure_of_speech_is_no_emergency(said: str) -> None:
     assert not is_emergency(said)
+
+
+HEADS = {
+    "she fell off the bleachers and hit her head, she seems confused": Emergency.KNOCKED,
+    "a lady fell down the stairs and now she talks gibberish": Emergency.KNOCKED,
+    "partner took a ball to the temple and doesnt remember the score": Emergency.KNOCKED,
+    "an old man tripped over the bench, hes confused now": Emergency.KNOCKED,
+    "she fell off the bleachers but says shes fine": Emergency.HEAD,
+    "she fell, its so hot, confused and no sweat": Emergency.HEAT,
+    "he hit his head on the post, not dizzy": Emergency.HEAD,
+    "sun hit us on the head all day, im dizzy": Emergency.HEAT,
+    "got dizzy and fell": Emergency.HEAT,
+}
+
+
+def test_a_head_that_was_hit_is_not_treated_as_heat() -> None:
+    """Nobody whose neck may be hurt is laid with the feet up, or cooled for being confused."""
+    assert {said: emergency_of(said) for said in HEADS} == HEADS
+    for said, kind in HEADS.items():
+        advice = advise(Situation(topic=Topic.WEATHER_OR_BODY, asked=Asked(words=said)))
+        told = " ".join(reason.text for reason in advice.reasons)
+        assert ("feet up" in told) is (kind is Emergency.HEAT)
+        assert ("Head and neck still" in told) is (kind is Emergency.KNOCKED)
 
 
 def test_prevention_is_for_those_who_ask_about_it() -> None:

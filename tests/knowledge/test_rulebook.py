@@ -377,3 +377,16 @@ def test_a_net_touched_was_touched_live_unless_the_words_tell_otherwise(
 def test_no_edition_is_claimed_for_reasons_read_in_another() -> None:
     assert (_ask("can i switch hands in a rally").assumed or "").startswith(AS_CITED)
     assert (_ask("how many timeouts do we get").assumed or "").startswith(THIS)
+
+
+def test_who_did_it_and_who_ruled_on_it_changes_what_to_do() -> None:
+    told = {
+        "they volleyed our serve is that a fault": "They volleyed too soon? Our rally.",
+        "he hit it b4 it bounced on the return, fault?": "They volleyed too soon? Our rally.",
+        "my partner volleyed their serve is it a fault": "The rally is theirs.",
+        "ref warned us for coaching from the stands": "A warning stands.",
+        "their medical timeout was 20 min is that allowed": "Theirs too may last up to 15",
+    }
+    for words, line in told.items():
+        advice = _ask(words)
+        assert line in f"{advice.call} {advice.now}"

@@ -18,6 +18,7 @@ from bot.chat.score_words import AHEAD, BEHIND
 from bot.chat.wording import wording
 from bot.chat.words import folded_line, words
 from knowledge.game import GameState, ScoreCall
+from knowledge.regex import regex
 from scouting_db.values import EntryKind, MatchId
 
 
@@ -34,7 +35,8 @@ def asked_whose_points(
     if said.leads or AHEAD.search(line) or BEHIND.search(line):
         return None
     turned = replace(call, serving=call.receiving, receiving=call.serving)
-    if not _falls(game.ours, game.theirs, held) or _falls(game.theirs, game.ours, held):
+    falls = _falls(game.ours, game.theirs, held) and not _falls(game.theirs, game.ours, held)
+    if not falls and not (_THEIR_POINT.search(line) and _is_our_point(game, held)):
         return None
     if _turns_call(desk, held, game):
         return None
@@ -45,6 +47,14 @@ def asked_whose_points(
 
 def _falls(ours: int, theirs: int, held: GameState) -> bool:
     return ours < held.ours or theirs < held.theirs
+
+
+_THEIR_POINT = regex(r"\b(?:their|they (?:got|get|won|win) (?:the|that|a)) (?:pt|point)\b")
+
+
+def _is_our_point(game: GameState, held: GameState) -> bool:
+    """Whether only our points rose: a call told with "their pt" that gives it to us."""
+    return game.theirs == held.theirs and game.ours > held.ours
 
 
 def _turns_call(desk: Desk, held: GameState, game: GameState) -> bool:

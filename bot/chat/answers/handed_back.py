@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
+from bot.chat.answers.of_bodies import tells_of_hurt
 from bot.chat.meant_to_do import is_our_plan
 from bot.chat.private_words import is_private, playing_part, playing_spans
 from bot.chat.reply import Reply
@@ -95,7 +96,7 @@ def forget_private(desk: Desk, text: str) -> None:
     """Whatever the message was understood as: no private words of it stay in the database.
 
     A complaint of our own stays as the chat's last question, until the next one: what hurts may
-    be asked about further.
+    be asked about further. Of another's only that somebody hurts.
     """
     if not is_private(text):
         return
@@ -105,9 +106,14 @@ def forget_private(desk: Desk, text: str) -> None:
     context = desk.context
     asked = context.asked
     if asked is not None and is_private(asked.text):
-        asked = replace(asked, text=playing_part(asked.text))
+        part = playing_part(asked.text)
+        asked = replace(asked, text=part or (_SOMEBODY_HURTS if tells_of_hurt(asked) else ""))
     pendings = tuple(one for one in context.pendings if not is_private(one.text))
     desk.context = replace(context, asked=asked, pendings=pendings)
+
+
+_SOMEBODY_HURTS = "somebody is hurt"
+"""What stays of it, so that "can he play on" is still about a body: neither who nor what."""
 
 
 def _is_of_us(desk: Desk, text: str) -> bool:

@@ -6,14 +6,14 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.serve_asked import drop_waiting
-from bot.chat.answers.undo import can_be_put_back, redo, undo_last
+from bot.chat.answers.undo import can_be_put_back, redo, undo, undo_last
 from bot.chat.answers.undo_entries import entry_words
 from bot.chat.payload import Verb, tap
 from bot.chat.render import rows
 from bot.chat.reply import Button, Reply
 from bot.chat.said import UndoSaid
 from bot.chat.wording import wording
-from scouting_db.values import ChangeId, ChangeRow, MatchId
+from scouting_db.values import ChangeId, ChangeRow, MatchId, NoteId
 
 
 def take_back(desk: Desk, said: UndoSaid) -> Reply:
@@ -27,12 +27,29 @@ def take_back(desk: Desk, said: UndoSaid) -> Reply:
         _drop_details(desk)
     if said.of_score:
         return _undo_score(desk)
+    if said.of_note:
+        return _undo_note(desk)
     reply = undo_last(desk)
     following = desk.book.last_change(desk.chat.chat) if said.everything else None
     if following is None:
         return reply
     more = Button(label=wording("undo_more"), payload=tap(Verb.UNDO, following.change))
     return replace(reply, buttons=(*reply.buttons, *rows([more])))
+
+
+_OF_NOTES = frozenset(["add_note", "delete_note", "part_note", "read_note", "add_claim"])
+
+
+def _undo_note(desk: Desk) -> Reply:
+    """The note written last, whatever was done since: no match goes because a note was meant."""
+    last = desk.book.last_change(desk.chat.chat)
+    if last is not None and last.verb in _OF_NOTES:
+        return undo_last(desk)
+    written = desk.book.last_change(desk.chat.chat, verb="add_note")
+    row = None if written is None else desk.book.note(NoteId(written.targets["note"]))
+    if written is None or row is None or row.deleted:
+        return Reply(text=wording("no_note_to_undo"))
+    return undo(desk, written.change)
 
 
 MOST_DETAILS = 6

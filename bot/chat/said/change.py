@@ -11,13 +11,15 @@ class UndoSaid:
     """Take back the last change, or put back what was taken back.
 
     `of_score`: a slip in the running match is meant ("oops"); `of_rally`: the rally counted last,
-    with all that was told of it ("undo that, it was a let"). `everything` was asked for.
+    with all that was told of it ("undo that, it was a let"); `of_note`: a note and nothing else
+    ("delete my last note"). `everything` was asked for.
     """
 
     text: str
     redo: bool = False
     of_score: bool = False
     of_rally: bool = False
+    of_note: bool = False
     everything: bool = False
 
 
