@@ -9,6 +9,7 @@ from bot.chat.corrections_said import correction_said
 from bot.chat.handed_over import handed_over
 from bot.chat.message import Message, names_somebody, read_message, weighed_note
 from bot.chat.note_dealt_with import dealt_with_it
+from bot.chat.note_rivals import set_off
 from bot.chat.pointed_out import opens_away
 from bot.chat.pronouns import CALLS, PLURAL
 from bot.chat.said import CorrectionSaid, NoteSaid
@@ -78,6 +79,8 @@ def note_put_right(message: Message, chat: ChatView) -> NoteSaid | CorrectionSai
         return replace(weighed_note(message, chat), text=message.text, corrects=True)
     if dealt_with_it(message.said) and message.mentions:
         return replace(weighed_note(message, chat), claims=(), corrects=True)
+    if message.note.claims and set_off(message.said, message.mentions) is not None:
+        return replace(weighed_note(message, chat), corrects=True)
     body = told_instead(message.text)
     if body is None and message.note.claims and opens_away(message.said, message.mentions):
         body = message.text

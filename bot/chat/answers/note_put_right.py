@@ -15,6 +15,7 @@ from bot.chat.handed_over import handed_over
 from bot.chat.names import mentions_of
 from bot.chat.note_dealt_with import dealt_with_it
 from bot.chat.note_put_right import is_untrue, told_instead, wing_instead
+from bot.chat.note_rivals import set_off
 from bot.chat.private_words import is_private
 from bot.chat.reply import Reply
 from bot.chat.said import Claim, Mention, NoteSaid
@@ -60,6 +61,10 @@ def put_right(desk: Desk, said: NoteSaid) -> Reply | None:
     wing = wing_instead(said.text)
     if wing is not None:
         return note_rewritten.rewrite(desk, row, [_on(wing, one) for one in row.observations])
+    rival = set_off(words(said.text), mentions)
+    if rival is not None and row.observations[0].player not in rival.players:
+        # "Hale poaches, not Ruiz" puts no note of somebody else right.
+        return None
     told = _told(desk, row, said)
     if told:
         desk.book.add_note(said.text, chat=desk.chat.chat, parser=notes.PARSER_VERSION)
