@@ -11,6 +11,7 @@ from bot.chat.notes import read_note
 from bot.chat.numbers import groups
 from bot.chat.pointed_out import without_relatives
 from bot.chat.said import Certainty, Mention, NoteSaid
+from bot.chat.speakers_named import without_speakers
 from bot.chat.strangers_named import with_strangers, without_things
 from bot.chat.supposed_case import is_supposed
 from bot.chat.told import Told, tell
@@ -42,6 +43,7 @@ def read_message(
     said = words(text)
     if mentions is None:
         mentions = without_things(said, find_mentions(said, chat), chat)
+        mentions = without_speakers(said, mentions)
         mentions = with_strangers(text, said, mentions, chat)
     told = _told(text, said, mentions, chat)
     return Message(
