@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from bot.chat.corrections_said import undo_said
+from bot.chat.forms import word_set
 from bot.chat.message import Message, names_somebody, weighed_note
 from bot.chat.notes_dropped import as_told, notes_dropped
-from bot.chat.said import BookSaid, Certainty, NoteSaid
+from bot.chat.said import BookSaid, BookVerb, Certainty, NoteSaid
 from bot.chat.several_questions import part_of
 from bot.chat.trait_holders_said import claims_of
 from bot.chat.view import ChatView
 from bot.chat.words import WORDS_READ_AT_MOST
 
+_DENIED = word_set("denied_doing") | word_set("denied_being")
 _MARKS = frozenset(",;.!\n–—")
 
 
@@ -30,11 +33,20 @@ def dropped_behind(message: Message, chat: ChatView) -> tuple[BookSaid | NoteSai
     known = tuple(one for one in behind.mentions if one.certainty is not Certainty.NOBODY)
     dropped = notes_dropped(replace(behind, mentions=known), chat)
     told = part_of(message, 0, marked[-1], chat)
+    named = [one for one in told.mentions if not one.pronoun]
+    if dropped is None and _denies_and_undoes(told, behind) and len(named) == 1:
+        text = told.text
+        return (BookSaid(text=text, verb=BookVerb.DROP_NOTES, mentions=tuple(named)),)
     if dropped is None or told.asks:
         return ()
-    named = [one for one in told.mentions if not one.pronoun]
     if not dropped.mentions and len(named) == 1:
         claims = " ".join(as_told(one) for one in claims_of(f" {dropped.text}", chat))
         dropped = replace(dropped, words=claims, mentions=(replace(named[0], span=(0, 0)),))
     note = replace(weighed_note(told, chat), text=told.text.rstrip(" ,;–—"))
     return (dropped, note) if names_somebody(told) else (dropped,)
+
+
+def _denies_and_undoes(told: Message, behind: Message) -> bool:
+    """ "Lena never cheats, scrap that": a note that says she does is to go."""
+    denied = any(word.folded in _DENIED for word in told.said)
+    return denied and undo_said(behind.text, behind.said) is not None

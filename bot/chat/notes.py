@@ -23,7 +23,7 @@ from bot.chat.note_high_balls import of_high_balls
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine, note_line
 from bot.chat.note_manner import ALWAYS_SO, condition, condition_of, weight
-from bot.chat.note_measures import is_of_shot, measures
+from bot.chat.note_measures import is_age, is_of_shot, measures
 from bot.chat.note_misreadings import is_feigned, is_misread
 from bot.chat.note_negations import excepted, is_told_lacking
 from bot.chat.note_nerves import without_nerves
@@ -97,11 +97,13 @@ def read_note(
         read = replace(read, claims=without_unbothered(shared(given, note), note))
         read = of_bangers(note, of_high_balls(note, vouched_for(note, read)))
     kept = (one for one in read.claims if not measures(one, said) and not is_of_shot(one, said))
+    kept = (one for one in kept if not is_age(one, said))
     kept = (one for one in kept if not (is_open and one.denied))
     kept = (one for one in at_the_seam(kept, note) if not (weighed and is_feigned(one, note)))
     doubted = (replace(one, claim=at_the_seam([one.claim], note)[0]) for one in read.doubted)
     doubted = (one for one in doubted if not is_misread(one.claim, note))
     doubted = (one for one in doubted if not is_called_calm(one.claim, note))
+    doubted = (one for one in doubted if not is_age(one.claim, said))
     read = replace(
         read,
         claims=with_rattled(
