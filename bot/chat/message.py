@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import partial
 
 from bot.chat.asking import asks
 from bot.chat.names import find_mentions
+from bot.chat.note_told_apart import told_apart
 from bot.chat.notes import read_note
 from bot.chat.numbers import groups
 from bot.chat.pointed_out import without_relatives
@@ -62,7 +64,16 @@ def read_message(
 def weighed_note(message: Message, chat: ChatView) -> NoteSaid:
     """The message's note read to the end, now that it is one."""
     note = read_note(message.text, message.said, message.mentions, chat, weighed=True)
+    note = told_apart(
+        note, message.said, message.mentions, partial(_read_whole, message.text, chat)
+    )
     return _without_scores(note, message.said)
+
+
+def _read_whole(
+    text: str, chat: ChatView, said: Sequence[Word], mentions: Sequence[Mention]
+) -> NoteSaid:
+    return read_note(text, said, mentions, chat, weighed=True)
 
 
 def _without_scores(note: NoteSaid, said: Sequence[Word]) -> NoteSaid:
