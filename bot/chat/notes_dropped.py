@@ -58,7 +58,11 @@ _SAID_OF = regex(
     rf"^{_POLITE}{_DROP} {_TOLD}(?: (?:down|before|earlier))?"
     r" (?:about|on|of|regarding) (?P<what>\w+(?: \w+){0,3})$"
 )
-"""`forget what marco said about the lefty`: what was told is named, and of nobody."""
+"""`forget what i said about the lefty`: what was told is named, and of nobody."""
+_TELLER = regex(
+    r"\b(?:what|everything|anything|all|thing) (?:that )?(?P<who>[a-z]+) (?:just )?said\b"
+)
+_OURSELVES = words_in("i we you he she they")
 _TELLS = words_in("said wrote noted told put have had")
 
 _DENIED = regex(
@@ -128,6 +132,11 @@ def notes_dropped(message: Message, chat: ChatView) -> BookSaid | None:
         is_score = bool(groups(message.said))
         what = found["what"] if found is not None else "" if is_score else _claimed(line, chat)
         is_told = bool({*what.split()} - _NOT_ABOUT)
+        teller = _TELLER.search(line)
+        if is_told and teller is not None and teller["who"] not in _OURSELVES:
+            # Only a note that names who told it is surely the one.
+            what = f"{teller['who']} {what}"
+            return BookSaid(text=what, verb=BookVerb.DROP_NOTES, words=teller["who"])
         return BookSaid(text=what, verb=BookVerb.DROP_NOTES) if is_told else None
     found = _form_of(line) or (_PLAINLY.match(line) if message.note.claims else None)
     if found is None:
