@@ -95,6 +95,11 @@ def _cued(said: Sequence[Word]) -> Breach | None:
     return None
 
 
+def is_seen_otherwise(said: Sequence[Word]) -> bool:
+    """Whether it tells what whoever writes saw, against what others told."""
+    return _seen_otherwise(said) is not None
+
+
 def _seen_otherwise(said: Sequence[Word]) -> Breach | None:
     """ "Teo says hale is slow but | i saw him and he is quick": what others told stands before a
     turn, and behind it begins what whoever writes saw."""
