@@ -309,24 +309,3 @@ def test_a_ball_left_to_a_partner_is_no_good_talk(demo: Talk, text: str) -> None
 )
 def test_calls_in_time_still_are_good_talk(demo: Talk, text: str) -> None:
     assert "communication strength" in told(demo, text)
-
-
-def test_what_is_the_writers_or_an_age_or_no_play_is_nothing_of_theirs(demo: Talk) -> None:
-    assert told(demo, "okafor never cheats i asked him") == set()
-    assert told(demo, "okafor is slow he is 63 lol") == {"foot_speed weakness"}
-    assert told(demo, "okafor is serving rockets im late on the bh") == {"serve strength"}
-    assert told(demo, "okafors forehand breaks down when you give him pace") == {
-        "counter_forehand weakness"
-    }
-
-
-def test_who_only_speaks_or_is_no_poacher_changes_nothing(demo: Talk) -> None:
-    """A name like a player's that is not in the book is no player where it says something."""
-    demo.say("neither of them poaches")
-    assert [one.text.splitlines()[0] for one in demo.last[-1:]] == [
-        "Noted. Okafor: poaching rarely; Lindqvist: poaching rarely."
-    ]
-    before = demo.notes()
-    for text in ("forget what lindkivst said about lefty", "hi lindkivst here"):
-        assert "I take" not in demo.say(text)
-    assert demo.notes() == before
