@@ -27,6 +27,8 @@ _RHETORICAL = regex(
     r"|\bidk (?:how|why)$|\bwhat can (?:you|ya|u) do$|\bnow or never\b|\bok then$"
     r"|\bbest of (?:\d|one|three|five)\b"
     r"|\bwhat did i (?:say|tell you)$"
+    r"|\bwhen (?:i|we) (?:(?:just|last|first) )*(?:watched|saw|was watching|were watching)\b"
+    r"|\b(?:do|please|pls) (?:write|note|put|jot) (?:that|this|it|them) down$"
     r"|\bwas (?=\d+ \d)"
     r"|\bwhat an? (?:\w+ )?(?:game|match|comeback|finish|win|start|battle|fight|ride|mess|nightmare"
     r"|choke|shame|day|relief|joke|disaster|turnaround|run|thriller|nail ?biter)\b"

@@ -110,6 +110,10 @@ _SERVING_BARE = regex(
 )
 """`same receiving`: who serves, of us and in a word."""
 
+_WING_ALONE = regex(r"(?:(?:his|her|their|the|to) )+(?:forehand|backhand|fh|bh)(?: side| wing)?")
+"""`her backhand?`: the shot just asked about, at that wing."""
+_AT_A_WING = _ONE_BALL | {Topic.AIM_SERVE, Topic.AIM_RETURN}
+
 _LEADS = words_in("up down ahead behind leading trailing")
 _SUPPOSING = words_in("suppose supposing say lets being")
 
@@ -136,7 +140,8 @@ def change_said(message: Message, chat: ChatView) -> Question | None:
     is_same = bare is not None or _SAME.match(line) is not None
     supposes = at_a_score or is_same or "?" in message.text or _IF.search(line) is not None
     opens = at_a_score or _OPENING.search(line) is not None
-    opens = opens or _tells_only_the_ball(message, chat)
+    is_wing = chat.last_topic in _AT_A_WING and _WING_ALONE.fullmatch(line) is not None
+    opens = opens or (is_wing and "?" in message.text) or _tells_only_the_ball(message, chat)
     if not opens or (message.note.claims and not supposes):
         return None
     slots = find_slots(message.said, message.mentions, message.told)

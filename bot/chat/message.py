@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, partial
 
 from bot.chat.asking import asks
 from bot.chat.names import find_mentions
+from bot.chat.note_told_apart import told_apart
 from bot.chat.notes import read_note
 from bot.chat.numbers import groups
 from bot.chat.pointed_out import without_relatives
 from bot.chat.said import Certainty, Mention, NoteSaid
+from bot.chat.speakers_named import without_speakers
 from bot.chat.strangers_named import with_strangers, without_things
 from bot.chat.supposed_case import is_supposed
 from bot.chat.told import Told, tell
@@ -48,6 +50,7 @@ def read_message(
     said = words(text)
     if mentions is None:
         mentions = without_things(said, find_mentions(said, chat), chat)
+        mentions = without_speakers(said, mentions)
         mentions = with_strangers(text, said, mentions, chat)
     told = _told(text, said, mentions, chat)
     return Message(
@@ -75,7 +78,16 @@ def mentions_within(mentions: Sequence[Mention], begin: int, end: int) -> tuple[
 def weighed_note(message: Message, chat: ChatView) -> NoteSaid:
     """The message's note read to the end, now that it is one."""
     note = read_note(message.text, message.said, message.mentions, chat, weighed=True)
+    note = told_apart(
+        note, message.said, message.mentions, partial(_read_whole, message.text, chat)
+    )
     return _without_scores(note, message.said)
+
+
+def _read_whole(
+    text: str, chat: ChatView, said: Sequence[Word], mentions: Sequence[Mention]
+) -> NoteSaid:
+    return read_note(text, said, mentions, chat, weighed=True)
 
 
 def _without_scores(note: NoteSaid, said: Sequence[Word]) -> NoteSaid:

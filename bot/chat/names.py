@@ -33,6 +33,7 @@ from bot.chat.words import Word, words
 from knowledge.vocabulary import PlayerId
 from scouting_db.name_forms import is_particles
 from scouting_db.names import Alike, Found, Match, NameIndex, Nobody, fold, likeliest_of
+from scouting_db.values import PlayerRow
 
 NAME_WORDS_AT_MOST = 5
 """`joost van der meer senior`: more words than this are no name."""
@@ -242,6 +243,10 @@ def _mention(window: Sequence[Word], match: Match, view: ChatView) -> Mention:
             players = tuple(row.player for row in rows)
             spoken_of = None if is_clear else _in_context(players, view)
             rather: tuple[PlayerId, ...] = ()
+            written = _written_so(window, rows)
+            if spoken_of is not None and written not in (None, spoken_of):
+                # Neither the one on court nor the one so spelt is surely meant: we ask.
+                spoken_of, likeliest = written if written in view.focus else None, None
             if spoken_of is None and likeliest is not None:
                 spoken_of = likeliest.player
                 on_court = view.theirs + view.ours
@@ -264,6 +269,19 @@ def _mention(window: Sequence[Word], match: Match, view: ChatView) -> Mention:
                 players=tuple(row.player for row in rows),
                 supposed=tuple(row.player for row in likely),
             )
+
+
+def _written_so(window: Sequence[Word], rows: Sequence[PlayerRow]) -> PlayerId | None:
+    """The one of several alike whose surname alone is spelt as typed: a Janssen who is not on court
+    need be no Jansen who is. Given names are spelt by ear, and the one on court stays meant."""
+    typed = " ".join(word.folded for word in window)
+    surnames = {row.player: " ".join(fold(row.name).split()[1:]) for row in rows}
+    written = [player for player, name in surnames.items() if name and name in _owned(typed)]
+    return written[0] if len(written) == 1 else None
+
+
+def _owned(typed: str) -> tuple[str, str]:
+    return typed, typed.removesuffix("s")
 
 
 def _in_context(players: Sequence[PlayerId], view: ChatView) -> PlayerId | None:

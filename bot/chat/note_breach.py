@@ -1,4 +1,5 @@
-"""Where a note takes something back: "no wait", or a bare "no" with a "sorry" behind it."""
+"""Where a note takes something back: "no wait", a bare "no" with a "sorry" behind it, or what
+others told and whoever writes saw otherwise."""
 
 from __future__ import annotations
 
@@ -36,16 +37,20 @@ _TELLS = frozenset(["he", "she", "they", "to", "for", "about", "if"])
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Breach:
-    """The words before what takes something back, those that take back, and those behind."""
+    """The words before what takes something back, those that take back, and those behind.
+
+    `seen`: nothing is taken back by others' word, but by what whoever writes saw.
+    """
 
     before: Sequence[Word]
     cue: frozenset[str]
     behind: Sequence[Word]
+    seen: bool = False
 
 
 def breach_of(said: Sequence[Word]) -> Breach | None:
     """Where something is taken back, with words on both its sides; None where nothing is."""
-    return _owned_up(said) or _cued(said)
+    return _owned_up(said) or _cued(said) or _seen_otherwise(said)
 
 
 def _owned_up(said: Sequence[Word]) -> Breach | None:
@@ -87,4 +92,21 @@ def _cued(said: Sequence[Word]) -> Breach | None:
         if start > 0 and stop < len(said) and "?" not in said[start].gap:
             cue = frozenset(found[0].split())
             return Breach(before=said[:start], cue=cue, behind=said[stop:])
+    return None
+
+
+def is_seen_otherwise(said: Sequence[Word]) -> bool:
+    """Whether it tells what whoever writes saw, against what others told."""
+    return _seen_otherwise(said) is not None
+
+
+def _seen_otherwise(said: Sequence[Word]) -> Breach | None:
+    """ "Teo says hale is slow but | i saw him and he is quick": what others told stands before a
+    turn, and behind it begins what whoever writes saw."""
+    line = " ".join(word.folded for word in said)
+    for found in any_of("seen_by_myself").finditer(line):
+        start = line.count(" ", 0, found.start())
+        if start and any_of("told_by_others").search(line[: found.start()]):
+            behind = said[start + 1 :]
+            return Breach(before=said[:start], cue=frozenset(["but"]), behind=behind, seen=True)
     return None

@@ -15,7 +15,7 @@ from bot.chat.note_witness import without_witness
 from bot.chat.pointed_out import points_at
 from bot.chat.pronouns import tells_of_two
 from bot.chat.said import Certainty, Mention
-from bot.chat.told_by_looks import points_across_the_net
+from bot.chat.told_by_looks import points_across_the_net, points_at_a_stranger
 from bot.chat.trait_lexicon import NAME, trait_phrases
 from bot.chat.view import ChatView
 from bot.chat.words import Word
@@ -94,12 +94,15 @@ def _implied(said: Sequence[Word], view: ChatView) -> tuple[Mention, ...]:
     """Nobody named: the one player spoken of just now, if it is only one.
 
     A he and a she whom nobody named are a pair: neither is the one of us who was spoken of. Nor is
-    one of us whoever is described instead of named.
+    one of us whoever is pointed at instead of named; and whom the looks of "the girl with the cap"
+    fit is not known of anybody.
     """
     is_of_others = tells_of_two(said) and {*view.focus} <= {*view.ours}
     if len(view.focus) != 1 or is_of_others:
         return ()
     if {*view.focus} <= {*view.ours} and points_across_the_net(said):
+        return ()
+    if points_at_a_stranger(said):
         return ()
     return (
         Mention(typed="", span=(0, 0), certainty=Certainty.SURE, players=view.focus, pronoun=True),
@@ -151,11 +154,19 @@ def _unceasing(line: list[str]) -> list[str]:
 def opening_words(said: Sequence[Word], line: Sequence[str]) -> int:
     """How many words open a correction: two in "wait no okafor is strong", one in "no that was
     okafor" and in "no im right handed", none in "no serve"."""
-    words = next((at for at, word in enumerate(line) if word not in _OPENING), 0)
+    first = _who_speaks(said, line)
+    words = next((at for at, word in enumerate(line) if at >= first and word not in _OPENING), 0)
+    if words == first:
+        return 0
     named = words + points_at(line[words:])
     if line[named : named + 1] == [NAME] or (words and said[words].gap.strip()):
         return words
     return words if words < len(said) and _is_answer(said, words) else 0
+
+
+def _who_speaks(said: Sequence[Word], line: Sequence[str]) -> int:
+    """1 where the line opens by saying who speaks, whom it tells nothing of: "marja: no ..."."""
+    return int(len(said) > 1 and ":" in said[1].gap and line[0] != NAME)
 
 
 def _is_answer(said: Sequence[Word], place: int) -> bool:

@@ -57,6 +57,9 @@ _CALLED = frozenset(["call", "calls", "calling", "called"])
 _OF_LINES = frozenset(["line", "hook", "out"])
 _OUT = frozenset(["out", "outs"])
 _CHEATS = frozenset(["cheat", "cheats", "cheating", "cheated", "hooks", "hooking"])
+_COVERS = words_in("cover covers covering covered guard guards guarding")
+_SIDEWAYS = words_in("to toward towards any either over way wing side fh bh backhand forehand left"
+                     " right middle in")  # fmt: skip
 _SMALL = frozenset(["on", "the", "his", "her", "their", "all", "with"])
 _LINES = frozenset(["lines", "call", "calls"])
 _CALLS_FAR = 4
@@ -97,6 +100,7 @@ def is_misread(claim: Claim, note: NoteLine) -> bool:
         or is_of_a_case(claim, note)
         or is_done_to_us(claim, note)
         or only_runs_round(claim, note)
+        or _is_of_a_sideline(claim, note)
         or is_place_taken(claim, note)
         or is_no_weakness(claim, note)
     )
@@ -203,6 +207,15 @@ def _is_short(claim: Claim, note: NoteLine) -> bool:
     return claim.player in players and "deep" not in note.line
 
 
+def _is_of_a_sideline(claim: Claim, note: NoteLine) -> bool:
+    """ "Never covers the line": the sideline is left open, and no kitchen line is stepped on."""
+    if claim.trait is not Trait.FOOTWORK_KITCHEN_FAULTS:
+        return False
+    start, stop = claim.span
+    own = {word.folded for word in note.said if start <= word.span[0] < stop}
+    return "line" in own and bool(_COVERS & own)
+
+
 def _is_only_soft(claim: Claim, note: NoteLine) -> bool:
     """ "A very soft dink": nothing near it is bad but that it is soft, which praises a dink."""
     if claim.trait not in DINKS or claim.value is not Value.WEAKNESS or claim.denied:
@@ -231,6 +244,8 @@ def _is_of_line_calls(claim: Claim, note: NoteLine) -> bool:
     start, stop = claim.span
     places = [at for at, word in enumerate(note.said) if start <= word.span[0] < stop]
     if any(_cheats_lines(note, at) for at in places):
+        return True
+    if claim.trait is Trait.READY_POSITION and any(_only_cheats(note, at) for at in places):
         return True
     if claim.trait is not Trait.COMMUNICATION:
         return False
@@ -261,6 +276,11 @@ def _cheats_lines(note: NoteLine, at: int) -> bool:
     ahead = [word for word in note.line[at + 1 : at + 4] if word not in _SMALL]
     is_of_lines = ahead[:1] != [] and ahead[0] in _LINES
     return note.line[at] in _CHEATS and (is_of_lines or ahead[:2] == ["line", "calls"])
+
+
+def _only_cheats(note: NoteLine, at: int) -> bool:
+    """ "Lena never cheats" tells how honest she is; who cheats to a side stands there."""
+    return note.line[at] in _CHEATS and not _SIDEWAYS & {*note.line[at + 1 : at + 3]}
 
 
 def _calls_it_out(note: NoteLine, at: int) -> bool:

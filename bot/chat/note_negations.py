@@ -39,6 +39,7 @@ _ANY = "any"
 _NEITHER = frozenset(["neither"])
 
 _NONE = frozenset(["no", "zero", "without"])
+_NEVER = frozenset(["never", "doesnt", "wont", "hardly", "rarely", "barely"])
 _NOTHING = "nothing"
 _VERY = frozenset(["really", "particularly", "especially", "very", "that", "too", "obviously"])
 _SAVE = (["but"], ["except"], ["besides"], ["beyond"], ["apart"], ["bar"])
@@ -171,10 +172,11 @@ def excepted(hits: Hits, line: Sequence[str], start: int) -> frozenset[Trait]:
 
 
 def is_told_lacking(part: Clause, ahead: Clause, note: NoteLine) -> bool:
-    """ "No lob, ernes lots": the skill is said to be missing, which waits for no judgement behind
-    the comma; "no lobs, ernies or poaches" is one list under its "no"."""
+    """ "No lob, ernes lots", "never speeds up, floats his drop": the skill is said to be missing,
+    which waits for no judgement behind the comma; "no lobs, ernies or poaches" is one list under
+    its "no"."""
     lacks = any(
-        no.stop == skill.start and note.line[no.start] in _NONE
+        no.stop == skill.start and note.line[no.start] in _NONE | _NEVER
         for no in note.hits.inside(part).having(Role.NOT)
         for skill in note.hits.inside(part).having(*SKILLS)
     )

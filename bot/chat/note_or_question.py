@@ -9,6 +9,7 @@ from bot.chat.asking import as_meant, opens_asking, surely_asks
 from bot.chat.counted_of_them import counts_theirs
 from bot.chat.forms import word_set
 from bot.chat.message import Message, names_somebody, opponents, read_message, weighed_note
+from bot.chat.note_breach import is_seen_otherwise
 from bot.chat.note_ourselves import is_myself
 from bot.chat.note_witness import is_hearsay, is_told_by_another
 from bot.chat.notes import read_note
@@ -66,7 +67,8 @@ def note_or_question(message: Message, chat: ChatView) -> tuple[Understood, ...]
         return (note,)
     if _tells_of_stranger(message, chat):
         return (note,)
-    is_heard = is_hearsay(message.said) and names_somebody(message)
+    is_heard = is_hearsay(message.said) or is_seen_otherwise(message.said)
+    is_heard = is_heard and names_somebody(message)
     if (is_heard or is_told_by_another(message.said, message.mentions)) and not message.asks:
         return (note,)
     if tells_of_private_life(message):

@@ -10,6 +10,7 @@ from bot.chat.handed_over import handed_over
 from bot.chat.message import Message, names_somebody, read_message, weighed_note
 from bot.chat.note_dealt_with import dealt_with_it
 from bot.chat.note_done_since import done_since
+from bot.chat.note_rivals import set_off
 from bot.chat.pointed_out import opens_away
 from bot.chat.pronouns import CALLS, PLURAL
 from bot.chat.said import CorrectionSaid, NoteSaid
@@ -49,6 +50,14 @@ _WING = regex(
     r"(?:(?:it|its|is|was|thats|that|the|on|i|meant|mean|her|his|their|side|wing|not) )*"
     r"(?P<wing>forehand|fh|backhand|bh)(?: (?:side|wing|not (?:the )?(?:forehand|fh|backhand|bh)))*"
 )
+_WING_TAKEN_BACK = regex(
+    r"(?:(?:please|ok|no|sorry|wait|oops|actually) )*(?:forget|scratch|ignore|scrap|drop)"
+    r" (?:what i (?:just )?said about|the (?:bit|part|thing) about)"
+    r" (?:his|her|their|the) (?:forehand|fh|backhand|bh)(?: (?:side|wing))?"
+    r" (?:(?:no|sorry|its|it|thats|that|is|was|i|meant|mean|on) )*"
+    r"(?:his|her|their|the) (?P<wing>forehand|fh|backhand|bh)\b(?! (?:and|but) ).*"
+)
+"""`forget what i said about her forehand, it was her backhand that breaks down`."""
 _SMALL = words_in(
     "the a an is are was were has have had does do did it its that thats this one i me my mean"
     " meant said not but no and so just very really actually too also again of for to partner other"
@@ -70,9 +79,11 @@ def note_put_right(message: Message, chat: ChatView) -> NoteSaid | CorrectionSai
     handed = handed_over(message.text, message.said, message.mentions)
     if handed is not None and (handed.says_no_more or not message.asks):
         return replace(weighed_note(message, chat), corrects=True)
+    line = folded_line(message.said)
+    if _WING_TAKEN_BACK.fullmatch(line):
+        return replace(weighed_note(message, chat), text=message.text, claims=(), corrects=True)
     if message.asks:
         return None
-    line = folded_line(message.said)
     if _NOT_SO.fullmatch(line) or _IS_SO.fullmatch(line):
         return CorrectionSaid(text=message.text, untrue=True)
     if whose_it_was(message.text, message.said, message.mentions) is not None or tells_of_exchange(
@@ -81,6 +92,8 @@ def note_put_right(message: Message, chat: ChatView) -> NoteSaid | CorrectionSai
         return replace(weighed_note(message, chat), text=message.text, corrects=True)
     if dealt_with_it(message.said) and message.mentions:
         return replace(weighed_note(message, chat), claims=(), corrects=True)
+    if message.note.claims and set_off(message.said, message.mentions) is not None:
+        return replace(weighed_note(message, chat), corrects=True)
     body = told_instead(message.text)
     if body is None and message.note.claims and opens_away(message.said, message.mentions):
         body = message.text
@@ -118,7 +131,8 @@ def told_instead(text: str) -> str | None:
 def wing_instead(text: str) -> Wing | None:
     """The wing, where the words behind what takes back name nothing else: "no its her forehand"."""
     body = told_instead(text)
-    found = None if body is None else _WING.fullmatch(folded_line(words(body)))
+    found = _WING_TAKEN_BACK.fullmatch(folded_line(words(text)))
+    found = found or (None if body is None else _WING.fullmatch(folded_line(words(body))))
     if found is None:
         return None
     return Wing.FOREHAND if found["wing"].startswith("f") else Wing.BACKHAND

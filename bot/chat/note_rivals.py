@@ -7,6 +7,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from bot.chat.clauses import Clause
+from bot.chat.forms import any_of
 from bot.chat.note_figures import is_number
 from bot.chat.note_line import NoteLine
 from bot.chat.note_negations import is_contrast
@@ -17,7 +18,9 @@ from bot.chat.words import Word
 _LEAST = 2
 """Names and pronouns of a note that tells of two."""
 
-_NOT = (("not",), ("and", "not"), ("rather", "than"), ("instead", "of"), ("never",))
+_NOT = (("and", "not"), ("not",), ("rather", "than"), ("instead", "of"), ("never",))
+_LEAVES_OPEN = frozenset(["is", "are", "does", "do", "did", "was", "were", "can", "if", "or"])
+"""Before a "not" it denies what was told, or asks: "hale is not ruiz"."""
 _NOT_THEM_BUT = frozenset(["but", "its", "it", "is", "was", "that", "thats"])
 _OPENS = frozenset(["no", "nope", "sorry", "wait", "actually", "oops"])
 _MORE = frozenset(
@@ -40,9 +43,12 @@ def without_rival(
 ) -> tuple[Sequence[Word], Sequence[Mention]]:
     """The words without a second name that only sets off the first.
 
-    "Hale not Ruiz serves short" and "not Ruiz, Hale serves short" tell of Hale; "both hate pace,
-    Hale more than Ruiz" of both, who were named before.
+    "Hale not Ruiz serves short", "not Ruiz, Hale serves short" and "Hale serves short, not Ruiz"
+    tell of Hale; "both hate pace, Hale more than Ruiz" of both, who were named before.
     """
+    aside = set_off(said, mentions)
+    if aside is not None and not said[_no_before(said, aside)].gap.strip():
+        return _cut(said, mentions, said[_no_before(said, aside)].span[0], said[-1].span[1])
     named = sorted((one for one in mentions if not one.pronoun), key=lambda one: one.span)
     for first, second in pairwise(named):
         between = tuple(_words(said, first.span[1], second.span[0]))
@@ -59,6 +65,29 @@ def without_rival(
     if last and _is_more(_words(said, last[0].span[1])):
         return _without_more(said, mentions, last)
     return said, mentions
+
+
+def set_off(said: Sequence[Word], mentions: Sequence[Mention]) -> Mention | None:
+    """Whom a note of another ends with: Ruiz of "hale poaches not ruiz"; None of anybody else.
+
+    Of the two nothing but who it is may be told behind: "hale lobs, not ruiz i mixed them up".
+    """
+    named = sorted((one for one in mentions if not one.pronoun), key=lambda one: one.span)
+    if len(named) < _LEAST or named[-1].players == named[-2].players:
+        return None
+    first, second = named[-2:]
+    between = _words(said, first.span[1], second.span[0])
+    no = next((one for one in _NOT if tuple(between[-len(one) :]) == one), ())
+    told = between[: len(between) - len(no)]
+    behind = " ".join(_words(said, second.span[1]))
+    is_last = not behind or any_of("names_mixed_up", first=True, last=True).search(behind)
+    return second if no and told and is_last and not _LEAVES_OPEN & {*told[-1:]} else None
+
+
+def _no_before(said: Sequence[Word], aside: Mention) -> int:
+    """Where the "not" before that name begins. Behind a comma it is a contrast, told of both."""
+    before = [word.folded for word in said if word.span[0] < aside.span[0]]
+    return len(before) - len(next(one for one in _NOT if tuple(before[-len(one) :]) == one))
 
 
 def _is_not_them(said: Sequence[Word], first: Mention, second: Mention) -> bool:

@@ -64,8 +64,31 @@ def with_what_counts(
     second = read(breach.behind, told, alone)
     if not second.claims and all(one.pronoun for one in told):
         second = replace(second, claims=_judged_again(first, breach, view))
+    if breach.seen:
+        return _as_seen(first, second)
     claims = _counting(first, second, breach, is_bare=not told)
     return None if claims is None else _joined(first, second, claims)
+
+
+def _as_seen(first: NoteSaid, second: NoteSaid) -> NoteSaid | None:
+    """What whoever writes saw, with what others told beside it; None where they agree."""
+    if not any(_is_at_odds(one, new) for one in first.claims for new in _said_of(second)):
+        return None
+    stands = tuple(
+        one for one in first.claims if not any(_is_at_odds(one, new) for new in _said_of(second))
+    )
+    told = _joined(first, second, (*stands, *second.claims))
+    return told if stands else replace(told, seen=second.seen)
+
+
+def _said_of(note: NoteSaid) -> tuple[Claim, ...]:
+    return (*note.claims, *note.offered)
+
+
+def _is_at_odds(one: Claim, other: Claim) -> bool:
+    """Whether the one says of somebody's trait what the other does not."""
+    same = one.player == other.player and one.trait is other.trait
+    return same and (one.value, one.denied) != (other.value, other.denied)
 
 
 def _within(mentions: Sequence[Mention], said: Sequence[Word]) -> tuple[Mention, ...]:

@@ -23,13 +23,14 @@ from bot.chat.note_high_balls import of_high_balls
 from bot.chat.note_hits import Hits
 from bot.chat.note_line import NoteLine, note_line
 from bot.chat.note_manner import ALWAYS_SO, condition, condition_of, weight
-from bot.chat.note_measures import is_of_shot, measures
+from bot.chat.note_measures import is_age, is_of_shot, measures
 from bot.chat.note_misreadings import is_feigned, is_misread
 from bot.chat.note_negations import excepted, is_told_lacking
 from bot.chat.note_nerves import without_nerves
 from bot.chat.note_offered import offered_rightly
 from bot.chat.note_ourselves import is_myself
 from bot.chat.note_out_of_phrase import in_their_phrases
+from bot.chat.note_own_trouble import without_own_trouble
 from bot.chat.note_partners import given_to_partners, without_asides
 from bot.chat.note_rattled import is_called_calm, with_rattled
 from bot.chat.note_rivals import apart, shared, without_rival
@@ -39,6 +40,7 @@ from bot.chat.note_settled import settled
 from bot.chat.note_subjects import is_advice
 from bot.chat.note_taken_back import with_what_counts
 from bot.chat.note_unbothered import without_unbothered
+from bot.chat.note_under_pace import under_pace
 from bot.chat.note_weighing import Weighed, weigh
 from bot.chat.note_witness import is_opinion_of_another
 from bot.chat.pointed_out import pointed_elsewhere
@@ -81,7 +83,7 @@ def read_note(
     sure = before_a_doubt(said)
     if weighed and len(sure) < len(said):
         return only_offered(read_note(text, sure, mentions, view, weighed=True))
-    said = without_running_round(said)
+    said = without_own_trouble(without_running_round(said))
     is_open = leaves_denial_open(said, mentions)
     said, mentions = pointed_elsewhere(*corrected(said, mentions))
     instead = with_what_counts(said, mentions, view, partial(read_note, text, weighed=weighed))
@@ -97,11 +99,13 @@ def read_note(
         read = replace(read, claims=without_unbothered(shared(given, note), note))
         read = of_bangers(note, of_high_balls(note, vouched_for(note, read)))
     kept = (one for one in read.claims if not measures(one, said) and not is_of_shot(one, said))
+    kept = (one for one in under_pace(kept, note) if not is_age(one, said))
     kept = (one for one in kept if not (is_open and one.denied))
     kept = (one for one in at_the_seam(kept, note) if not (weighed and is_feigned(one, note)))
     doubted = (replace(one, claim=at_the_seam([one.claim], note)[0]) for one in read.doubted)
     doubted = (one for one in doubted if not is_misread(one.claim, note))
     doubted = (one for one in doubted if not is_called_calm(one.claim, note))
+    doubted = (one for one in doubted if not is_age(one.claim, said))
     read = replace(
         read,
         claims=with_rattled(

@@ -10,7 +10,7 @@ from bot.chat.numbers import groups
 from bot.chat.said import BookSaid, BookVerb, Claim, Mention
 from bot.chat.trait_holders_said import claims_of
 from bot.chat.view import ChatView
-from bot.chat.words import words, words_in
+from bot.chat.words import Word, words, words_in
 from knowledge.dataclass import dataclass
 from knowledge.regex import regex
 from knowledge.vocabulary import Trait, Value
@@ -26,7 +26,7 @@ _NOTE = (
     r"(?:notes?|thing|stuff|line|bit|part)"
 )
 _TOLD = (
-    r"(?:what|everything|anything|all|the thing) (?:that )?(?:i|we|you)"
+    r"(?:what|everything|anything|all|the thing) (?:that )?(?:i|we|you|he|she|they|[a-z]+)"
     r" (?:just )?(?:said|wrote|noted|told you|put|have|had)"
 )
 _ABOUT = r"(?: (?:down|before|earlier))?(?: (?:about|on|of|for|regarding|that|saying))?"
@@ -53,6 +53,17 @@ _PLAINLY = regex(
 """`take back weak bh`: nothing but what the note claims. A "drop" or "forget" might be advice."""
 _THAT = regex(rf"^{_POLITE}{_DROP} that (?!is\b|was\b)")
 """`forget that okafor jams`: with a name behind it, for `forget that` alone is an undo."""
+
+_SAID_OF = regex(
+    rf"^{_POLITE}{_DROP} {_TOLD}(?: (?:down|before|earlier))?"
+    r" (?:about|on|of|regarding) (?P<what>\w+(?: \w+){0,3})$"
+)
+"""`forget what i said about the lefty`: what was told is named, and of nobody."""
+_TELLER = regex(
+    r"\b(?:what|everything|anything|all|thing) (?:that )?(?P<who>[a-z]+) (?:just )?said\b"
+)
+_OURSELVES = words_in("i we you he she they")
+_TELLS = words_in("said wrote noted told put have had")
 
 _DENIED = regex(
     r"^(?:(?:no|nope|oops|wait|sorry) )*(?:thats|that is|that was|its|it is)?(?: not)?"
@@ -86,6 +97,13 @@ def _says_who(message: Message, rest: str, named: Sequence[Mention]) -> bool:
     return bool(beside) and beside <= _POINTING
 
 
+def _tells(named: Mention, said: Sequence[Word]) -> bool:
+    """Whether it is whoever told the note: the Marco of "forget what marco said"."""
+    behind = [word.folded for word in said if word.span[0] >= named.span[1]]
+    before = [word.folded for word in said if word.span[0] < named.span[0]]
+    return bool(_TELLS & {*behind[:1]}) and bool({"what", "that", "everything"} & {*before[-1:]})
+
+
 def _form_of(line: str) -> re.Match[str] | None:
     forms = (_TAKEN_BACK, _ONE_ABOUT, _OF_SOMEBODY, _THAT, _DENIED)
     return next((at for form in forms if (at := form.match(line)) is not None), None)
@@ -103,15 +121,22 @@ def words_to_drop(text: str, mentions: Sequence[Mention]) -> frozenset[str]:
 
 def notes_dropped(message: Message, chat: ChatView) -> BookSaid | None:
     """Whose notes are to go, the newest first; of nobody named, the part that has such a word."""
-    named = tuple(one for one in message.mentions if not one.pronoun)
+    named = tuple(
+        one for one in message.mentions if not one.pronoun and not _tells(one, message.said)
+    )
     if "?" in message.text:
         return None
     line = " ".join(word.folded for word in message.said)
     if not named:
-        found = _PART.match(line)
+        found = _PART.match(line) or _SAID_OF.match(line)
         is_score = bool(groups(message.said))
         what = found["what"] if found is not None else "" if is_score else _claimed(line, chat)
         is_told = bool({*what.split()} - _NOT_ABOUT)
+        teller = _TELLER.search(line)
+        if is_told and teller is not None and teller["who"] not in _OURSELVES:
+            # Only a note that names who told it is surely the one.
+            what = f"{teller['who']} {what}"
+            return BookSaid(text=what, verb=BookVerb.DROP_NOTES, words=teller["who"])
         return BookSaid(text=what, verb=BookVerb.DROP_NOTES) if is_told else None
     found = _form_of(line) or (_PLAINLY.match(line) if message.note.claims else None)
     if found is None:

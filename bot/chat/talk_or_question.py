@@ -33,7 +33,7 @@ from bot.chat.view import ChatView
 from knowledge.complaints import complains
 from knowledge.regex import regex
 from knowledge.tactics.smalltalk import is_other_language
-from knowledge.vocabulary import TRAITS, Topic, TraitKind
+from knowledge.vocabulary import TRAITS, Topic, TraitKind, Value
 
 _OF_NUMBERS = (Topic.WIN_CHANCE, Topic.RISK_AT_SCORE, Topic.WHERE_TO_STAND)
 """What numbers alone may be about: a score."""
@@ -133,7 +133,7 @@ def _asked_in(message: Message, chat: ChatView) -> tuple[Understood, ...]:
     if asked is None:
         return (message.note,)
     question, is_surely_asked = asked
-    if _is_of_no_body(question, message):
+    if _is_of_no_body(question, message) or _is_of_no_habit(question, message):
         return (message.note,)
     tells = bool(message.note.claims) or not is_surely_asked
     tells = tells or ranks_somebody(message.said, message.mentions)
@@ -145,6 +145,13 @@ def _is_of_no_body(question: Question, message: Message) -> bool:
     and no body, and would be answered as somebody's sore ankle."""
     told = message.note.claims and question.topic is Topic.WEATHER_OR_BODY
     return bool(told) and not (_is_of_weather(message) or complains(message.text))
+
+
+def _is_of_no_habit(question: Question, message: Message) -> bool:
+    """ "Neither of them poaches": there is no poacher to answer."""
+    told = [one.denied or one.value is Value.RARELY for one in message.note.claims]
+    is_of_one = question.topic is Topic.ANSWER_PATTERN and not message.asks
+    return is_of_one and bool(told) and all(told)
 
 
 _OPENS_CORRECTION = regex(

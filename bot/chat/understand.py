@@ -75,7 +75,7 @@ from knowledge.cautions import is_emergency
 from knowledge.complaints import complains
 from knowledge.distress import distress_of
 from knowledge.tactics.smalltalk import is_other_language
-from knowledge.vocabulary import Topic
+from knowledge.vocabulary import Seen, Topic
 from scouting_db.directory.invitations import code_in
 
 _RULES = Topic.RULES_QUESTION
@@ -218,10 +218,11 @@ def _of_body(said: Understood, message: Message, chat: ChatView) -> Understood:
 
 
 def _without_report(said: tuple[Understood, ...], message: Message) -> tuple[Understood, ...]:
-    """ "Lindqvist in a cast" tells that somebody is hurt, and asks for no report on them."""
+    """ "Lindqvist in a cast", "somebody said hale is the better one": what is told of somebody asks
+    for no report on them."""
     match said:
-        case (NoteSaid() as note, Question(topic=Topic.OPPONENT_REPORT)):
-            return (note,) if complains(message.text) and not message.asks else said
+        case (NoteSaid() as note, Question(topic=Topic.OPPONENT_REPORT)) if not message.asks:
+            return (note,) if note.seen is Seen.HEARSAY or complains(message.text) else said
     return said
 
 

@@ -43,9 +43,9 @@ def advise(situation: Situation) -> Advice:
     )
     is_of_one_trait = situation.asked.trait is not None
     side = None if is_of_one_trait else side_asked(situation.asked.words)
-    if known and side is not None:
-        return one_side(people, known, side)
     words = in_words(people, situation)
+    if known and side is not None:
+        return one_side(people, known, side, words)
     if not known:
         return only_words(people, words) if words else _nothing_noted(people)
     call, lines = _call(known), tuple(_line(one) for one in known)

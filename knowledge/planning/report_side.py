@@ -14,6 +14,9 @@ from knowledge.situation import OnCourt
 from knowledge.vocabulary import Topic
 
 MOST_LINES = 4
+MOST_WORDS = 2
+"""Notes kept as words, where none of that side is noted."""
+
 MOST_NAMED = 3
 """Of one player in the call, as far as a line holds them."""
 
@@ -44,14 +47,20 @@ def side_asked(words: str) -> Asks | None:
     return found[0] if len(found) == 1 else None
 
 
-def one_side(people: Sequence[OnCourt], known: Sequence[Known], side: Asks) -> Advice:
-    """What is noted on that side, most useful first, or that nothing is."""
+def one_side(
+    people: Sequence[OnCourt],
+    known: Sequence[Known],
+    side: Asks,
+    words: Sequence[Reason] = (),
+) -> Advice:
+    """What is noted on that side, most useful first, or that nothing is; then the `words` kept of
+    them come before what to look for, since they may say it."""
     fitting = [one for one in known if _is_on(one, side)]
     if not fitting:
         return Advice(
             topic=Topic.OPPONENT_REPORT,
             call=_none(people, side),
-            lines=probes(people),
+            lines=(*words[:MOST_WORDS], *probes(people))[:MOST_LINES],
             choices=hand_choices(people, Topic.OPPONENT_REPORT),
         )
     return Advice(

@@ -119,8 +119,21 @@ def test_the_one_on_court_is_meant_by_a_name_that_two_are_called_by() -> None:
     view = with_player("Svea Lindquist")
     (written,) = mentions_of("lindquist poaches", view)
     assert (written.certainty, written.players) == (Certainty.SURE, (PlayerId(99),))
-    (playing,) = mentions_of("lindquist poaches", replace(view, theirs=(LINDQVIST, HALE)))
-    assert (playing.certainty, playing.players) == (Certainty.SURE, (LINDQVIST,))
+    (heard,) = mentions_of("lindkvist poaches", replace(view, theirs=(LINDQVIST, HALE)))
+    assert (heard.certainty, heard.players) == (Certainty.SURE, (LINDQVIST,))
+
+
+def test_a_surname_spelt_as_another_than_the_one_on_court_is_asked_about() -> None:
+    """A Janssen is no Jansen: a slip of the one on court is as likely, so neither goes silently."""
+    view = replace(with_player("Svea Lindquist"), theirs=(LINDQVIST, HALE))
+    for text in ("lindquist poaches", "lindquists backhand is weak", "what about lindquist"):
+        (asked,) = mentions_of(text, view)
+        assert (asked.certainty, set(asked.players)) == (
+            Certainty.AMBIGUOUS,
+            {LINDQVIST, PlayerId(99)},
+        )
+    (spoken_of,) = mentions_of("lindquist poaches", replace(view, focus=(PlayerId(99),)))
+    assert (spoken_of.certainty, spoken_of.players) == (Certainty.SURE, (PlayerId(99),))
 
 
 def test_an_unknown_name_is_nobody() -> None:

@@ -193,3 +193,17 @@ def test_an_everyday_word_with_an_s_is_no_name_of_two_letters(demo: Talk) -> Non
     demo.say("add wa")
     demo.say("was weak on the backhand dink")
     assert not demo.claims("Wa")
+
+
+@pytest.mark.parametrize(
+    ("right", "claims"), [("No I said it wrong, it is Pat", 0), ("no pat too", 1)]
+)
+def test_a_note_that_waited_is_put_right_by_one_that_waited_too(
+    fresh: Talk, right: str, claims: int
+) -> None:
+    fresh.say("new opponent Pat Olsen")
+    fresh.say("Kenji has very fast hands")
+    fresh.say(f"{right} has fast hands and Kenji stays back")
+    fresh.say("add kenji mori")
+    assert len([one for one in fresh.claims("Kenji") if one[0] == "counter"]) == claims
+    assert ("counter", "strength", False) in fresh.claims("Pat")

@@ -24,6 +24,10 @@ def _claimed(text: str) -> dict[str, str]:
         ("okafor no 3rd, poaches", {"third_shot_drop": "rarely", "poaching": "often"}),
         ("hale never stacks, poaches", {"stacks": "rarely", "poaching": "often"}),
         ("hale no hands, crashes every drive", {"counter": "weakness", "crash": "often"}),
+        (
+            "hale careful, never speeds up, backhand drop floats high",
+            {"speed_up": "weakness", "backhand_dink": "weakness", "third_shot_drop": "weakness"},
+        ),
         ("hale maybe lefty?? cant tell yet. ok no hes righty", {"hand": "right"}),
         ("okafor i dont think hes righty", {}),
     ],

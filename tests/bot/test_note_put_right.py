@@ -36,8 +36,14 @@ def claims_after(talk: Talk, note: str, said: str) -> str:
         ),
         ("okafor has a weak backhand dink", "no its his forehand", "Okafor: forehand dink weak."),
         ("okafor has a weak backhand dink", "i meant forehand", "Okafor: forehand dink weak."),
+        (
+            "okafor has a weak backhand dink",
+            "forget what i said about his backhand, it was his forehand that breaks down",
+            "Okafor: forehand dink weak.",
+        ),
         ("okafor isnt a righty", "no hes righty", "Okafor: right-handed."),
         ("okafor poaches a lot", "no lindqvist poaches a lot", "Lindqvist: poaching often."),
+        ("okafor poaches a lot", "lindqvist poaches not okafor", "Lindqvist: poaching often."),
     ],
 )
 def test_what_is_said_instead_counts(demo: Talk, note: str, said: str, changed: str) -> None:

@@ -104,6 +104,7 @@ def test_a_comparison_weighs_less_and_says_nothing_of_its_measure(demo: Talk) ->
         ("okafor is slower than lindqvist", {"Okafor foot_speed weakness"}),
         ("okafor lobs more than lindqvist", {"Okafor lob often"}),
         ("lindqvist serves short not okafor", {"Lindqvist serve weakness"}),
+        ("its okafor who poaches not lindqvist", {"Okafor poaching often"}),
         (
             "okafor and lindqvist are a lefty and a righty",
             {"Lindqvist hand left", "Okafor hand right"},

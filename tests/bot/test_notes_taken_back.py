@@ -35,6 +35,11 @@ def read(text: str) -> set[str]:
             {"Ruiz: forehand_dink weakness"},
         ),
         ("ruiz has a weak serve no sorry return", {"Ruiz: return weakness"}),
+        (
+            "tom says ruiz is slow but i saw her and she is really quick",
+            {"Ruiz: foot_speed strength"},
+        ),
+        ("people say ruiz lobs a lot, but i never saw her lob", {"Ruiz: lob rarely"}),
         ("ruiz has a weak serve no sorry strong", {"Ruiz: serve strength"}),
         (
             "hale has a two handed backhand i thought no its one handed definitely",

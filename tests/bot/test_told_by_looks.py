@@ -1,4 +1,5 @@
-"""Somebody told of by looks is across the net, and never the partner who was spoken of last."""
+"""Somebody told of by looks is across the net: never the partner who was spoken of last, and of the
+opponents not surely the last one."""
 
 from __future__ import annotations
 
@@ -38,6 +39,14 @@ def test_whose_it_is_is_asked_of_those_across_the_net(pair: Talk) -> None:
     pair.say("the tall one has a massive forehand")
     assert [one.label for one in pair.buttons] == ["Orla", "Bea"]
     assert pair.tap("Bea").startswith("Noted. Bea: tall, forehand drive strong.")
+
+
+def test_nor_is_who_is_described_surely_the_opponent_spoken_of_last(pair: Talk) -> None:
+    pair.say("next: Orla and Bea")
+    pair.press(pair.buttons[0].payload)
+    pair.say("orla is the tall one")
+    pair.say("the short one poaches a lot")
+    assert [one.label for one in pair.buttons][:2] == ["Orla", "Bea"]
 
 
 def test_the_other_lady_is_the_one_not_spoken_of(pair: Talk) -> None:

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from bot.chat.answers.desk import Desk
 from bot.chat.answers.taken_up import ReadAgain, called, take_up
+from bot.chat.answers.waited_put_right import with_waited_put_right
 from bot.chat.answers.writer_asked import PAIR, ask_writer
 from bot.chat.one_reply import undoing_what
 from bot.chat.pending import Pending
@@ -27,16 +28,19 @@ def with_newly_known(
     """
     new = everybody(desk) - set(before)
     waited = [] if not new else [one for one in desk.context.pendings if _is_kept(one)]
+    taken: list[Pending] = []
     for pending in sorted(waited, key=lambda one: one.announces):
         players = [called(desk, name) for name in (pending.typed, *pending.also)]
         known = [one for one in players if one is not None]
         if len(known) < len(players) or not set(known) & new:
             continue
+        taken.append(pending)
         player, *also = known
         then = take_up(desk, pending, player, read_again, also=also)
         then = then if pending.announces else undoing_what(then, pending.text)
         buttons = then.buttons if pending.announces else (*reply.buttons, *then.buttons)
         reply = replace(then, text=f"{reply.text}\n\n{then.text}", buttons=buttons)
+    reply = with_waited_put_right(desk, reply, taken)
     return _with_writer_known(desk, reply, read_again)
 
 

@@ -16,6 +16,8 @@ from bot.chat.names import mentions_of
 from bot.chat.note_dealt_with import dealt_with_it
 from bot.chat.note_done_since import done_since
 from bot.chat.note_put_right import is_untrue, told_instead, wing_instead
+from bot.chat.note_rivals import set_off
+from bot.chat.pointed_out import opens_away
 from bot.chat.private_words import is_private
 from bot.chat.reply import Reply
 from bot.chat.said import Claim, Mention, NoteSaid
@@ -61,6 +63,10 @@ def put_right(desk: Desk, said: NoteSaid) -> Reply | None:
     wing = wing_instead(said.text)
     if wing is not None:
         return note_rewritten.rewrite(desk, row, [_on(wing, one) for one in row.observations])
+    rival = set_off(words(said.text), mentions)
+    if rival is not None and row.observations[0].player not in rival.players:
+        # "Hale poaches, not Ruiz" puts no note of somebody else right.
+        return None
     done = _done_since(row, said, desk)
     if done:
         desk.book.add_note(said.text, chat=desk.chat.chat, parser=notes.PARSER_VERSION)
@@ -176,6 +182,8 @@ def _told(desk: Desk, row: NoteRow, said: NoteSaid) -> Sequence[NewObservation]:
     for found in (claims, offered if not claims else ()):
         if any((one.player, one.trait) in whose for one in found):
             return [one for one in found if found is claims or (one.player, one.trait) in whose]
+    if not claims and _is_of_another(row, offered) and _points_away(desk, row, said.text):
+        return offered
     if claims:
         is_moved = _is_of_another(row, claims) and _TOO.search(said.text) is None
         return claims if is_moved else ()
@@ -194,6 +202,15 @@ def _done_since(row: NoteRow, said: NoteSaid, desk: Desk) -> Sequence[NewObserva
         if one.value is Value.RARELY and not one.denied and (one.player, one.trait) in done:
             found.append(one)
     return found
+
+
+def _points_away(desk: Desk, row: NoteRow, text: str) -> bool:
+    """Whether it opens by saying of whom the note was not: "it was not vos, it was jansen who"."""
+    body = told_instead(text) or text
+    mentions = mentions_of(body, desk.chat_view())
+    named = [one for one in mentions if not one.pronoun]
+    is_away = opens_away(words(body), mentions)
+    return is_away and row.observations[0].player in named[0].players
 
 
 def _on(wing: Wing, one: NewObservation) -> NewObservation:

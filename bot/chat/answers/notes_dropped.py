@@ -95,11 +95,14 @@ def _of_list(desk: Desk, place: int) -> Reply:
 
 
 def _part_dropped(desk: Desk, said: BookSaid) -> Reply:
-    """The part that says so, of the newest note that does: the rest stays."""
+    """The part that says so, of the newest note that does: the rest stays.
+
+    What somebody else told goes only where the note says who did.
+    """
     asked = words_to_drop(said.text, ())
     told = tuple(
         ToldOf(trait=one.trait, value=one.value, denied=one.denied)
-        for one in claims_of(f" {said.text}", desk.chat_view())
+        for one in (() if said.words else claims_of(f" {said.text}", desk.chat_view()))
     )
     newest = desk.book.recent_notes(limit=LOOKED_AT)
     row = next((one for one in newest if _says_so(one, told, asked)), None)

@@ -61,7 +61,11 @@ def notes_on(desk: Desk, player: PlayerId, *, limit: int) -> tuple[NoteRow, ...]
     claimed = {row.note: row for row in desk.book.notes_of(player, limit=limit)}
     named = _naming(desk, player, desk.book.words_of_notes())
     in_words = desk.book.notes_in([note for note in named if note not in claimed][:limit])
-    found = [row for row in in_words if not _is_put_right(row, player)]
+    found = [
+        row
+        for row in in_words
+        if not (_is_put_right(row, player) or _is_of_one_alike(desk, row, player))
+    ]
     rows = sorted((*claimed.values(), *found), key=lambda row: (row.at, row.note), reverse=True)
     return tuple(rows[:limit])
 
@@ -78,6 +82,13 @@ def _is_put_right(row: NoteRow, player: PlayerId) -> bool:
     read = row.observations
     is_of_others = all(one.player != player for one in read)
     return bool(read) and is_of_others and all(one.origin == "corrected" for one in read)
+
+
+def _is_of_one_alike(desk: Desk, row: NoteRow, player: PlayerId) -> bool:
+    """Whether its name fits several and what it claims is of others of them: it was asked about."""
+    told = {one.player for one in row.observations}
+    named = [one for one in _named_in(desk, row) if player in one.players]
+    return player not in told and all(told.intersection(one.players) for one in named)
 
 
 def with_kept_words(desk: Desk, situation: Situation) -> Situation:
