@@ -30,14 +30,17 @@ _OF_THEM = regex(rf"\b{_AFRAID} {_HOW}of (?:him|her|them){_ENDS}")
 _ALONE = regex(rf"\b(?:i|im|am) {_HOW}(?:am )?{_HOW}{_AFRAID} {_HOW}of (?:him|her)$")
 
 _HANDS_ON: Final = regex(
-    r"\b(?:(?:push|shov)(?:es|ed|ing) me\b(?! (?:back|wide|deep|off|out|around|behind|"
-    r"forward|into|till|until"
-    r"|to|up|left|right|over|away from the line|from))"
-    r"|(?:slap(?:s|ped|ping)?|punch(?:es|ed|ing)?|kick(?:s|ed|ing)?|chok(?:es|ed|ing)|strangl\w+|"
-    r"spat|spits) (?:at |on )?me\b(?! (?:a|an|some|the|balls?|volleys?|serves?|drives?|drops?|"
+    # A push is mostly a ball that pushes somebody back, and a serve may kick at one.
+    r"\b(?:(?:push|shov)(?:es|ed|ing) me(?: (?:hard|down|on purpose|twice|again|around on court"
+    r"|in the (?:back|chest)|into the (?:net|fence|post|ground|floor))\b|$)"
+    r"|(?:spat|spits) (?:at|on) me\b"
+    r"|(?:slap(?:s|ped|ping)?|punch(?:es|ed|ing)?|kick(?:s|ed|ing)?|chok(?:es|ed|ing)|strangl\w+)"
+    r" me\b(?! (?:a|an|some|the|balls?|volleys?|serves?|drives?|drops?|"
     r"dinks?|lobs?|off|out|down|deep|wide|with (?:a|the|his|her|their|some|volleys|drives|balls)))"
-    r"|grabb?(?:s|ed|ing) (?:me by )?my (?:arm|wrist|neck|shoulder|hair|shirt)"
-    r"|threat(?:ens?|ened|ening) (?:me|to (?:hit|hurt|beat|kill) me)\b"
+    r"|grabb?(?:s|ed|ing) (?:me by )?my (?:arm|wrist|neck|shoulder|hair|shirt))"
+)
+_THREATENED: Final = regex(
+    r"\b(?:threat(?:ens?|ened|ening) (?:me|to (?:hit|hurt|beat|kill) me)\b"
     r"|(?:threw|throws?|thrown|swung|swings) (?:(?:his|her|their|the|a) )?(?:paddle|bottle|racket|"
     r"racquet) (?:right |straight )?at me\b"
     r"|(?:rais(?:es|ed)) (?:his|her|a) (?:hand|fist) (?:at|to|against) me\b"
@@ -45,16 +48,25 @@ _HANDS_ON: Final = regex(
 )
 
 
-def afraid_of_somebody(words: str, *, ours: Iterable[str] = ()) -> bool:
-    """Whether it tells of fear of a partner, or of one who hurts or threatens; `ours` are names."""
+def afraid_of_somebody(words: str, *, ours: Iterable[str] = (), theirs: Iterable[str] = ()) -> bool:
+    """Whether it tells of fear of a partner, or of one who hurts or threatens; `ours` are names.
+
+    An opponent of these names who kicked somebody is the referee's: that is answered as a blow.
+    """
     said = fold(words)
-    if _HANDS_ON.search(said) is not None or _ALONE.search(said) is not None:
+    if _THREATENED.search(said) is not None or _ALONE.search(said) is not None:
+        return True
+    if _HANDS_ON.search(said) is not None and not _names_one(said, theirs):
         return True
     if _ANGRY.search(said) is not None and _OF_THEM.search(said) is not None:
         return True
     names = [part for name in ours for part in fold(name).split()]
     whom = "|".join((_PARTNER, *(re.escape(name) for name in names)))
     return re.search(_forms(whom), said) is not None
+
+
+def _names_one(said: str, names: Iterable[str]) -> bool:
+    return not {part for name in names for part in fold(name).split()}.isdisjoint(said.split())
 
 
 def _forms(whom: str) -> str:

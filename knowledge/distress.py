@@ -94,10 +94,15 @@ _SAYING = regex(r"\b(?:" + "|".join(_SAYINGS) + r")\b")
 _KINDS: Final = tuple((kind, regex(r"\b(?:" + "|".join(signs) + r")\b")) for kind, signs in _SIGNS)
 
 
-def distress_of(words: str, *, ours: Iterable[str] = ()) -> Distress | None:
-    """The gravest distress that the words tell of; None if none does. `ours` are our own names."""
+def distress_of(
+    words: str, *, ours: Iterable[str] = (), theirs: Iterable[str] = ()
+) -> Distress | None:
+    """The gravest distress that the words tell of; None if none does.
+
+    `ours` are the names of our pair, `theirs` those across the net.
+    """
     said = _SAYING.sub(" ~ ", fold(words))
     told = next((kind for kind, signs in _KINDS if signs.search(said)), None)
-    if told is None and afraid_of_somebody(words, ours=ours):
+    if told is None and afraid_of_somebody(words, ours=ours, theirs=theirs):
         return Distress.AFRAID
     return told

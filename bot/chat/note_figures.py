@@ -91,18 +91,6 @@ def balls_counted(line: Sequence[str]) -> int | None:
     return max((whole for whole in wholes if whole is not None), default=None)
 
 
-def miss_share(line: Sequence[str], start: int, stop: int) -> float | None:
-    """What share a miss between `start` and `stop` is told to be: "misses 1 in 20"; None else."""
-    for at in range(start, stop):
-        ahead = range(at + 1, min(at + 1 + _WORDS_BEFORE, len(line)))
-        if line[at] in _MISSES_COUNTED:
-            found = (_count(line, place)[1] for place in ahead)
-            share = next((one for one in found if one is not None), None)
-            if share is not None:
-                return share
-    return None
-
-
 def _whole(line: Sequence[str], start: int) -> int | None:
     stop, share = _count(line, start)
     return _number(line[stop - 1]) if share is not None and stop > start + 1 else None

@@ -1,15 +1,11 @@
-"""Misses that are no weakness of whoever was named before: my own, and one in twenty."""
+"""Misses of whoever writes: no weakness of whoever was named before."""
 
 from __future__ import annotations
 
-from bot.chat.note_figures import miss_share
 from bot.chat.note_line import NoteLine
 from bot.chat.said import Claim
 from bot.chat.words import words_in
 from knowledge.vocabulary import Value
-
-SELDOM = 0.1
-"""Up to this share of misses a stroke is safe. Common practice, no source."""
 
 _MARKS = frozenset(",;:.!?()\n—–|")
 _I = frozenset(["i", "we"])
@@ -21,10 +17,10 @@ _MISSES = words_in(
 
 
 def is_no_weakness(claim: Claim, note: NoteLine) -> bool:
-    """Whether a weakness was read of misses that are the writer's, or next to none."""
+    """Whether a weakness was read of misses that are the writer's."""
     if claim.value is not Value.WEAKNESS or claim.denied:
         return False
-    return _are_mine(claim, note) or _are_few(claim, note)
+    return _are_mine(claim, note)
 
 
 def _are_mine(claim: Claim, note: NoteLine) -> bool:
@@ -37,13 +33,3 @@ def _are_mine(claim: Claim, note: NoteLine) -> bool:
             if next((one for one in ahead if one not in _STILL), "") in _MISSES:
                 return True
     return False
-
-
-def _are_few(claim: Claim, note: NoteLine) -> bool:
-    """ "Misses 1 in 20 serves" within the claim's own words and what counts them."""
-    start, stop = claim.span
-    inside = [at for at, word in enumerate(note.said) if start <= word.span[0] < stop]
-    if not inside:
-        return False
-    share = miss_share(note.line, inside[0], inside[-1] + 1)
-    return share is not None and share <= SELDOM

@@ -68,7 +68,7 @@ from bot.chat.told_before import before_the_question
 from bot.chat.told_first import told_first
 from bot.chat.topic_question import CERTAIN, asking
 from bot.chat.two_partners_told import other_partner_told, two_partners_told
-from bot.chat.view import ChatView, names_of_ours
+from bot.chat.view import ChatView, names_of_ours, names_of_theirs
 from bot.chat.weather_beside import tells_lightning, tells_weather, tells_wind
 from bot.chat.who_writes import knowing_writer
 from knowledge.cautions import is_emergency
@@ -95,7 +95,7 @@ def understand(text: str, *, chat: ChatView) -> tuple[Understood, ...]:
     emergency = emergency_said(text, chat)
     if emergency:
         return emergency
-    if distress_of(text, ours=names_of_ours(chat)) is not None:
+    if distress_of(text, ours=names_of_ours(chat), theirs=names_of_theirs(chat)) is not None:
         return (Question(text=text, topic=Topic.RESET_HEAD, confidence=CERTAIN),)
     listed = listed_said(text, chat)
     if listed is not None:

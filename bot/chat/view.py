@@ -62,3 +62,8 @@ class ChatView:
 def names_of_ours(chat: ChatView) -> list[str]:
     """What the two of us are called."""
     return [row.name for row in chat.roster if row.player in chat.ours]
+
+
+def names_of_theirs(chat: ChatView) -> list[str]:
+    """What the two across the net are called."""
+    return [row.name for row in chat.roster if row.player in chat.theirs]

@@ -47,7 +47,8 @@ class HeadReset:
 
 def advise(situation: Situation) -> Advice:
     """The reset that the words ask for; people who can help where they tell of distress."""
-    distress = distress_of(situation.asked.words, ours=[one.name for one in situation.ours])
+    ours, theirs = ([one.name for one in pair] for pair in (situation.ours, situation.theirs))
+    distress = distress_of(situation.asked.words, ours=ours, theirs=theirs)
     if distress is not None:
         return _people_first(distress)
     if crowd_trouble.shouted_at(situation.asked.words):

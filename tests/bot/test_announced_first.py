@@ -57,7 +57,9 @@ def test_whoever_is_added_of_a_note_brings_the_other(told: Talk) -> None:
 def test_a_part_of_a_name_that_waits_is_nobody_else(fresh: Talk) -> None:
     fresh.say("next: Maren Holt and Sieglinde, 18:15")
     fresh.say("Maren is lefty and slices everything")
-    assert fresh.say("Sieglinde her volley is weak").startswith("No Maren Holt and Sieglinde in")
+    assert fresh.say("Sieglinde her volley is weak").startswith(
+        "First add Maren Holt and Sieglinde"
+    )
     assert "Next: Maren Holt and Sieglinde, 18:15" in fresh.say("yes")
     assert ("hand", "left", False) in fresh.claims("Maren Holt")
     assert "volley" in " ".join(trait for trait, *_ in fresh.claims("Sieglinde"))

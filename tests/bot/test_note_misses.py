@@ -12,7 +12,12 @@ from knowledge.vocabulary import Trait, Value
 def _weak_at(line: str) -> set[Trait]:
     notes = [one for one in understand(line, chat=EVENING) if isinstance(one, NoteSaid)]
     assert notes, line
-    return {one.trait for note in notes for one in note.claims if one.value is Value.WEAKNESS}
+    return {
+        one.trait
+        for note in notes
+        for one in note.claims
+        if one.value is Value.WEAKNESS and not one.denied
+    }
 
 
 def test_whose_misses_they_are_and_how_many() -> None:
