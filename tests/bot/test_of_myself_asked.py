@@ -16,7 +16,7 @@ def test_what_is_asked_of_me_is_told_of_me(fresh: Talk) -> None:
         fresh.say(said)
     for asked in ("what did i note about me", "notes on myself"):
         assert "right-handed, plays right" in fresh.say(asked), asked
-    for asked in ("how did i do", "what do u know about me", "report on me", "how was i today"):
+    for asked in ("how did i do", "what do u know about me", "report on me"):
         assert fresh.say(asked).startswith("Know of Devi"), asked
     assert "database" in fresh.say("what do you know about me")
     for asked in ("what do you have on okoye", "what did i note about okoye"):
