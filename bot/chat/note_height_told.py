@@ -43,8 +43,9 @@ def of_little(claim: Claim, note: NoteLine) -> Claim | None:
     little = next((at for at in own if note.said[at].folded in _LITTLE), None)
     if little is None or not little or note.said[little - 1].folded != "a":
         return claim
-    behind = [word.folded for word in note.said[little + 1 : little + 3]]
-    return claim if not behind or _PEOPLE & set(behind) else None
+    behind = [word.folded for word in note.said[little + 1 : little + 5]]
+    is_somebody = behind[:3] == ["bit", "of", "a"] or bool(_PEOPLE & {*behind[:2]})
+    return claim if not behind or is_somebody else None
 
 
 def height_told(note: NoteLine) -> Iterator[Claim]:

@@ -39,7 +39,7 @@ _ANY = "any"
 _NEITHER = frozenset(["neither"])
 
 _NONE = frozenset(["no", "zero", "without"])
-_NEVER = frozenset(["never", "doesnt", "wont", "hardly", "rarely", "barely"])
+_NEVER = frozenset(["never", "wont", "hardly", "rarely", "barely"])
 _NOTHING = "nothing"
 _VERY = frozenset(["really", "particularly", "especially", "very", "that", "too", "obviously"])
 _SAVE = (["but"], ["except"], ["besides"], ["beyond"], ["apart"], ["bar"])

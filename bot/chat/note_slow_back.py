@@ -9,7 +9,6 @@ from bot.chat.said import Claim
 from knowledge.vocabulary import Tag, Trait
 
 _BACK = frozenset(["back", "backwards", "backward"])
-_FEET = frozenset({Trait.FOOT_SPEED, Trait.FORWARD_SPEED})
 _ELSEWHERE = frozenset(
     ["to", "up", "in", "into", "onto", "at", "after", "from", "on", "hand", "side", "then", "again"]
 )
@@ -19,8 +18,8 @@ _ELSEWHERE = frozenset(
 
 def slow_back(claim: Claim, note: NoteLine) -> Claim | None:
     """ "Isn't that slow back" speaks of lobs, as "slow moving back" does."""
-    if claim.trait not in _FEET:
-        return claim
+    if claim.trait is not Trait.FOOT_SPEED:
+        return claim  # who stays back is no slower back
     start, stop = claim.span
     own = [at for at, word in enumerate(note.said) if start <= word.span[0] < stop]
     at = own[-1] + 1 if own else len(note.said)

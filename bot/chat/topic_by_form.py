@@ -124,7 +124,8 @@ _IF_IT_GOES = regex(
     r"(?:(?:and|but|so|ok|then) )*(?:what |what happens |how is it )?if (?:we|they|i)"
     r" (?:lose|win|lost|won|drop|take) (?:(?:this|that|the|next) )+(?:one|rally|point|ball)"
 )
-"""`and if we lose this one?`: the chance then, whatever was asked before."""
+"""`and if we lose this one?`: the chance then, whatever was asked before but a time-out, which is
+weighed for the next rally itself."""
 
 _GAPS = regex(
     r"(?:(?:so|ok|and) )*"
@@ -241,6 +242,8 @@ def _asks_what_to_tell_of_the_middle(message: Message) -> bool:
 
 
 def _asks_if_it_goes(message: Message) -> bool:
+    if message.chat.last_topic is Topic.TIMEOUT_NOW:
+        return False
     return _IF_IT_GOES.fullmatch(" ".join(word.folded for word in message.said)) is not None
 
 
