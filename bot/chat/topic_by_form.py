@@ -17,6 +17,7 @@ from bot.chat.heat_of_the_moment import asks_of_shouting, rages_at_referee, want
 from bot.chat.hit_at_us_asked import asks_of_our_hip, asks_of_our_pop_ups
 from bot.chat.message import Message
 from bot.chat.named_line import NAME, named_line
+from bot.chat.next_rally_asked import asks_for_a_break, asks_if_it_goes, asks_to_take_one
 from bot.chat.own_crash import asks_our_crash
 from bot.chat.ruled_incident import asks_of_landing_in
 from bot.chat.rules_by_form import asks_of_rules
@@ -104,12 +105,6 @@ _TELL_OF_THE_MIDDLE = regex(
 )
 """`what shall i tell bram about the middle`: whose it is, which is what to say."""
 
-_TAKE_ONE = regex(
-    r"(?:(?:so|ok|and|then|but) )*(?:should|shall|do|can|must|could) (?:we|i) "
-    r"(?:take|call|burn|spend) one(?: (?:now|here|yet|then|already|or wait|or not))*"
-)
-"""`shall we take one`: of what is taken or called in a match only a time-out is one of several."""
-
 _FELL = regex(
     r"(?:(?:ok|so|and|oh|ugh|ouch|ow|help|sorry|wait) )*"
     r"(?:(?:i|my partner|partner) )?(?:just |have )*"
@@ -119,13 +114,6 @@ _FELL = regex(
     r"|when|while|trying|getting|hitting|on|over|after|for)(?: \w+){0,8}"
 )
 """`i fell going for the lob`: of a fall, whatever shot it was for."""
-
-_IF_IT_GOES = regex(
-    r"(?:(?:and|but|so|ok|then) )*(?:what |what happens |how is it )?if (?:we|they|i)"
-    r" (?:lose|win|lost|won|drop|take) (?:(?:this|that|the|next) )+(?:one|rally|point|ball)"
-)
-"""`and if we lose this one?`: the chance then, whatever was asked before but a time-out, which is
-weighed for the next rally itself."""
 
 _GAPS = regex(
     r"(?:(?:so|ok|and) )*"
@@ -144,12 +132,6 @@ _RATES_USED = regex(
     r"(?: (?:now|for (?:us|that|this|the (?:chances?|odds|game|match))|here|then))*"
 )
 """`what rates are you using`: the chances say so in their first reason."""
-
-_BREAK_IN_LETTERS = regex(
-    r"\s*(?:(?:ok|so|call|take|need|want|a|our|should|do|can|we|i) )*t/?o(?: (?:now|here|yet))*"
-    r"\s*\?+\s*"
-)
-"""`to?`, `call a to now?`: letters that mean nothing else where they are all that is asked."""
 
 
 def topic_by_form(message: Message) -> Topic | None:
@@ -189,10 +171,6 @@ def _tells_of_a_volley(text: str) -> bool:
 def _asks_a_rule_by_form(message: Message) -> bool:
     line = " ".join(word.folded for word in message.said)
     return asks_if_ok(line) or asks_when_ends_change(line)
-
-
-def _asks_for_a_break(message: Message) -> bool:
-    return _BREAK_IN_LETTERS.fullmatch(message.text.lower()) is not None
 
 
 def _asks_our_crash(message: Message) -> bool:
@@ -241,22 +219,12 @@ def _asks_what_to_tell_of_the_middle(message: Message) -> bool:
     return _TELL_OF_THE_MIDDLE.fullmatch(named_line(message.said, message.mentions)) is not None
 
 
-def _asks_if_it_goes(message: Message) -> bool:
-    if message.chat.last_topic is Topic.TIMEOUT_NOW:
-        return False
-    return _IF_IT_GOES.fullmatch(" ".join(word.folded for word in message.said)) is not None
-
-
 def _tells_of_a_fall(message: Message) -> bool:
     return _FELL.fullmatch(" ".join(word.folded for word in message.said)) is not None
 
 
 def _tells_of_blowing(message: Message) -> bool:
     return tells_of_blowing(" ".join(word.folded for word in message.said))
-
-
-def _asks_to_take_one(message: Message) -> bool:
-    return _TAKE_ONE.fullmatch(" ".join(word.folded for word in message.said)) is not None
 
 
 def _asks_for_rates(message: Message) -> bool:
@@ -281,9 +249,9 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (wants_a_head, Topic.AIM_ATTACK),
     (rages_at_referee, Topic.RESET_HEAD),
     (asks_of_shouting, Topic.RESET_HEAD),
-    (_asks_for_a_break, Topic.TIMEOUT_NOW),
-    (_asks_to_take_one, Topic.TIMEOUT_NOW),
-    (_asks_if_it_goes, Topic.WIN_CHANCE),
+    (asks_for_a_break, Topic.TIMEOUT_NOW),
+    (asks_to_take_one, Topic.TIMEOUT_NOW),
+    (asks_if_it_goes, Topic.WIN_CHANCE),
     (_asks_what_to_tell_of_the_middle, Topic.COVER_MIDDLE),
     (asks_what_to_say, Topic.ADJUST),
     (tells_what_is_left, Topic.TIMEOUT_NOW),
