@@ -53,7 +53,9 @@ def wants_the_plan(message: Message) -> bool:
 
 
 def asks_if_windy(message: Message) -> bool:
-    """Whether nothing is asked but what a wind changes."""
+    """Whether nothing is asked but what a wind changes, and none was told of yet."""
+    if message.chat.windy:
+        return False
     return _IF_WINDY.fullmatch(" ".join(word.folded for word in message.said)) is not None
 
 

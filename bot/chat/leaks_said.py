@@ -43,7 +43,7 @@ _WORST = regex(
     r" (?:my|our) (?:(?:biggest|worst|main|most common|most frequent|usual|commonest) )?"
     r"(?:errors?|mistakes?|misses)"
     r"(?: (?:was|were|is|did|cost|are|the|most|worst|biggest|us|me|today|so far|cost us|of all))*"
-    r"|what (?:did (?:i|we) (?:do|miss)|do (?:i|we) miss) (?:wrong|most|the most)"
+    r"|what (?:(?:did|do) (?:i|we) miss (?:most|the most)|did i do wrong)"
     r"(?: (?:today|so far))*"
     r"|(?:so |and )?how (?:was|were) (?:i|we)(?: (?:honest|honestly|really|today|be honest))*"
 )

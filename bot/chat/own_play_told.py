@@ -33,7 +33,8 @@ _OURS = regex(
     r"\b.*"
 )
 _OF_NOW = regex(
-    r"\b(?:today|now|rn|tonight|again|gone|off|broken|suddenly|this (?:match|game|morning)|keeps?"
+    r"\b(?:too|today|now|rn|tonight"
+    r"|again|gone|off|broken|suddenly|this (?:match|game|morning)|keeps?"
     r"|fault|what|how|who|where|when|should|shall|can|help|why|if|hurts?|sore|pain|cramp\w*|ball|turn"
     r"|serve next|call|time|score|nerves?|nervous|scared|afraid|angry)\b"
 )

@@ -17,7 +17,8 @@ _SCORE = (
 )
 _LAST = regex(rf"(?i)^(?P<rest>.+?)[\s,.?!]*\b(?:and|plus|also|then|btw)[\s,]+{_SCORE}[\s?.!]*$")
 _FIRST = regex(
-    rf"(?i)^(?:(?:so|ok|hey)\s+)*{_SCORE}[\s,.?!]*\b(?:and|plus|also|then)\s+(?P<rest>.+)$"
+    rf"(?i)^(?:(?:so|ok|hey)\s+)*{_SCORE}[\s,.?!]*\b(?:and|plus|also|then)\s+"
+    r"(?P<rest>(?!whom? (?:do|does|are|is) (?:they|he|she) serv).+)$"
 )
 
 

@@ -11,11 +11,15 @@ from knowledge.regex import regex
 _NO_PAIR = (
     r"(?:games?|sets?|match|matches|points?|rall(?:y|ies)|scores?|finals?|results?|first|second"
     r"|third|1st|2nd|3rd|last|next|one|ones|wind|sun|clock|end|line|middle|serves?|returns?|odds"
+    r"|in|of|to|a|straight|times"
     r"|other (?:game|match|set)|good|day|time|net|ball|tape|kitchen|start|better|same|way|call)\b"
 )
 """Behind an article: nobody who plays."""
 
-_LOOKS = rf"(?:the|#|some|those|these|both) (?:# )?(?!{_NO_PAIR})(?:[a-z]\w*(?: [a-z]\w*){{0,2}}?)"
+_LOOKS = (
+    rf"(?:the|(?<!# )#|some|those|these|both) (?:# )?(?!{_NO_PAIR})"
+    r"(?:[a-z]\w*(?: [a-z]\w*){0,2}?)"
+)
 _PARTNER = r"(?: and (?:his|her|their) (?:partner|mate|buddy|friend|wife|husband|brother|sister))?"
 _PAIR = rf"(?:[@%]|{_LOOKS}){_PARTNER}"
 _PLAYED = r"(?: (?:just|have|has|had|also))* (?:won|wins?|lost|loses?|beats?|took it|went down)"

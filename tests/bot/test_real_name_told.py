@@ -45,7 +45,7 @@ def test_two_told_by_looks_are_a_pair_till_their_names_are_known(fresh: Talk) ->
     told = fresh.say("next: the tall lad and red cap, 9:20, court 3, to 11")
     assert told == "No tall lad and red cap in your book yet."
     told = fresh.tap("add tall lad and red cap")
-    assert told.startswith("Next: Tall Lad and Red Cap, 09:20, court 3, best of 3 to 11.\nUnder")
+    assert told.startswith("Next: Tall Lad and Red Cap, 09:20, court 3, best of 3 to 11.\n")
     assert fresh.say("the tall lad has slow feet") == "Noted. Lad: foot speed weak."
     assert fresh.say("so the tall lad is Marcus") == "Tall Lad is now Marcus."
     assert fresh.say("the tall lad lobs a lot") == "Noted. Marcus: lob often."

@@ -24,7 +24,7 @@ from sqlalchemy.engine import URL, make_url
 from scouting_db.base import Base
 from scouting_db.book import Book
 from scouting_db.directory import Directory
-from scouting_db.session import Store, open_store
+from scouting_db.session import Store, is_in_memory, open_store
 from scouting_db.upgrade import REVISION
 from scouting_db.values import AccountId, BookId, ChatId, Micros, PersonId
 
@@ -84,7 +84,7 @@ def store(migrated: URL, tmp_path: Path) -> Iterator[Store]:
 def opened(url: str) -> Iterator[Store]:
     """The store at the URL, closed afterwards."""
     made = Store(compiling_once(open_store(url).engine))
-    if made.engine.dialect.name == "sqlite":
+    if made.engine.dialect.name == "sqlite" and not is_in_memory(made.engine.url):
         made.engine.dispose()
         event.listen(made.engine, "connect", _not_waiting_for_the_disk)
     yield made
