@@ -26,6 +26,9 @@ OFFERED = 3
 
 _LESS = {Depth.REASONS: Depth.SHORT, Depth.FULL: Depth.SHORT}
 
+_OF_CARE = frozenset([Topic.WEATHER_OR_BODY, Topic.RESET_HEAD])
+"""Who is hurt or afraid is told again what to do, and nothing that would change it."""
+
 
 def retell(desk: Desk, said: RetellSaid) -> Reply:
     """The last answer as is wanted now; a word of help where nothing was asked yet."""
@@ -56,7 +59,8 @@ def retell(desk: Desk, said: RetellSaid) -> Reply:
         case Retelling.SURE:
             return how_sure(desk, asked.topic)
         case Retelling.FLIPS:
-            return what_flips(desk, asked)
+            is_of_care = asked.topic in _OF_CARE
+            return _at(desk, asked, told) if is_of_care else what_flips(desk, asked)
         case Retelling.FROM:
             return from_where(desk, asked.topic)
         case Retelling.FIGURE:
