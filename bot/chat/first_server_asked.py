@@ -20,6 +20,21 @@ _FIRST_OF_US = regex(
     rf"|(?:(?:so|ok|and|we|won|toss|the|serve|first) )*who(?:s| is)?(?: (?:should|shall|better"
     rf"|best|to|of|us))* {_SERVES} {_US}{_MISSES} or {_US}{_MISSES}"
 )
+_LEAD = r"(?:(?:so|ok|okay|and|but|wait|hey|um|just|can|could|you|pls|please|tell|me|us) )*"
+_SERVES_FIRST = (
+    r"(?:(?:serves?|starts?|begins?|serving|starting)(?: serving| to serve| the serve)?)"
+)
+_FIRST = regex(
+    rf"{_LEAD}(?:(?:is it|whats|what is) better (?:(?:that|if|when) )?)?(?:(?:should|shall) )?{_US}"
+    rf"(?: should)? {_SERVES_FIRST} first or (?:rather )?{_US}"
+    rf"|{_LEAD}(?:should|shall) {_US} or {_US} {_SERVES_FIRST} first"
+    rf"|{_LEAD}(?:who|which one)(?: of us)?(?: two)? (?:should|shall|is better to)"
+    rf" {_SERVES_FIRST} first(?: of us(?: two)?| {_US} or {_US})?"
+    r"|(?:in )?(?:which|what) order (?:(?:do|should|shall|must|is|we|our|serve|serving) )*"
+    r"(?:we|serve|serving)"
+    r"|(?:what|which)(?: is|s| should be)? (?:our|the) (?:serve|serving|service) order"
+)
+""" "Should i serve first or bram", "in which order serve we"."""
 
 
 def asks_first_of_us(message: Message) -> bool:
@@ -28,5 +43,7 @@ def asks_first_of_us(message: Message) -> bool:
     if any(one not in message.told.ours for one in named):
         return False
     line = named_line(message.said, message.mentions)
+    if _FIRST.fullmatch(line):
+        return True
     is_of_serving = "serv" in line or "start" in line
     return is_of_serving and _FIRST_OF_US.fullmatch(line) is not None

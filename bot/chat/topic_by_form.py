@@ -30,7 +30,7 @@ from bot.chat.timeouts_said import asks_what_to_say, tells_what_is_left
 from bot.chat.vary_asked import vary_asked
 from bot.chat.weather_beside import tells_of_blowing
 from bot.chat.which_of_them import which_of_them
-from bot.chat.whose_turn_asked import asks_of_the_wrong_place, asks_who_begins, asks_whose_turn
+from bot.chat.whose_turn_asked import asks_of_the_wrong_place, asks_whose_turn
 from bot.chat.win_by_asked import asks_win_by
 from knowledge.regex import regex
 from knowledge.rulebook.asked_plainly import rule_asked_plainly
@@ -239,7 +239,6 @@ _READERS: Final[tuple[tuple[Callable[[Message], bool], Topic], ...]] = (
     (asks_first_of_us, Topic.PAIR_UP),
     (asks_of_stalling, Topic.RULES_QUESTION),
     (_asks_whom_we_serve, Topic.AIM_SERVE),
-    (asks_who_begins, Topic.PAIR_UP),
     (asks_whose_turn, Topic.WHERE_TO_STAND),
     (asks_of_the_wrong_place, Topic.RULES_QUESTION),
     (_asks_safe_serve, Topic.AIM_SERVE),

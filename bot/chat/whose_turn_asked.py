@@ -7,7 +7,6 @@ is the rulebook's, whatever was asked just before: "i served from the wrong side
 from __future__ import annotations
 
 from bot.chat.message import Message
-from bot.chat.named_line import NAME, named_line
 from bot.chat.words import folded_line
 from knowledge.regex import regex
 
@@ -36,33 +35,9 @@ _WRONG_PLACE = regex(
 """It asks what follows: told alone it may be how a rally ended."""
 
 
-_US = rf"(?:me|i|us|her|him|she|he|my partner|partner|{NAME})"
-_SERVES_FIRST = (
-    r"(?:(?:serves?|starts?|begins?|serving|starting)(?: serving| to serve| the serve)?)"
-)
-_FIRST = regex(
-    rf"{_LEAD}(?:(?:is it|whats|what is) better (?:(?:that|if|when) )?)?(?:(?:should|shall) )?{_US}"
-    rf"(?: should)? {_SERVES_FIRST} first or (?:rather )?{_US}"
-    rf"|{_LEAD}(?:should|shall) {_US} or {_US} {_SERVES_FIRST} first"
-    rf"|{_LEAD}(?:who|which one)(?: of us)?(?: two)? (?:should|shall|is better to)"
-    rf" {_SERVES_FIRST} first(?: of us(?: two)?| {_US} or {_US})?"
-    r"|(?:in )?(?:which|what) order (?:(?:do|should|shall|must|is|we|our|serve|serving) )*"
-    r"(?:we|serve|serving)"
-    r"|(?:what|which)(?: is|s| should be)? (?:our|the) (?:serve|serving|service) order"
-)
-
-
 def asks_whose_turn(message: Message) -> bool:
     """Whether it asks which of us two returns or serves."""
     return _TURN.fullmatch(folded_line(message.said)) is not None
-
-
-def asks_who_begins(message: Message) -> bool:
-    """Whether it asks which of us two should serve first: ours to agree, and no end to choose."""
-    named = [one for one in message.mentions if not one.pronoun]
-    if any(one not in message.told.ours for one in named):
-        return False
-    return _FIRST.fullmatch(named_line(message.said, message.mentions)) is not None
 
 
 def asks_of_the_wrong_place(message: Message) -> bool:

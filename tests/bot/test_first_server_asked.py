@@ -3,6 +3,11 @@
 from __future__ import annotations
 
 from talk import Talk
+from told_rallies import MATCH
+
+from bot.chat.said import Question
+from bot.chat.understand import understand
+from knowledge.vocabulary import Topic
 
 
 def test_who_misses_fewer_serves_first_and_too_little_known_ranks_nobody(fresh: Talk) -> None:
@@ -30,3 +35,22 @@ def test_who_misses_fewer_serves_first_and_too_little_known_ranks_nobody(fresh: 
     assert compared.startswith("Too little to rank them; they differ:")
     assert "Brandt: maybe lefty" in compared
     assert "Okoye: right-handed, tall" in compared
+
+
+OURS = (
+    "should i serve first or tom",
+    "is it better that i serve first or tom",
+    "in which order serve we",
+    "who should serve first of us two",
+)
+OTHERS = ("should we serve first", "should i serve first or okafor", "in which order do they serve")
+
+
+def test_which_of_us_serves_first_is_agreed() -> None:
+    found = {text: understand(text, chat=MATCH)[0] for text in (*OURS, *OTHERS)}
+    agreed = [
+        text
+        for text, one in found.items()
+        if isinstance(one, Question) and one.topic is Topic.PAIR_UP
+    ]
+    assert agreed == [*OURS]
