@@ -37,7 +37,7 @@ def head_goes_on(message: Message, chat: ChatView) -> Question | None:
     named = [one for one in message.mentions if not one.pronoun]
     if not all(is_ours(one, chat.ours) for one in named):
         return None
-    line = named_line(message.said, [one for one in message.mentions if not one.pronoun])
+    line = named_line(message.said, named)
     if not any(form.fullmatch(line) for form in (_SAYS, _SETTLES, _ME)):
         return None
     slots = find_slots(message.said, message.mentions, message.told)

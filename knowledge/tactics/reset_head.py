@@ -47,8 +47,7 @@ class HeadReset:
 
 def advise(situation: Situation) -> Advice:
     """The reset that the words ask for; people who can help where they tell of distress."""
-    ours, theirs = ([one.name for one in pair] for pair in (situation.ours, situation.theirs))
-    distress = distress_of(situation.asked.words, ours=ours, theirs=theirs)
+    distress = _distress(situation)
     if distress is not None:
         return _people_first(distress)
     if crowd_trouble.shouted_at(situation.asked.words):
@@ -79,6 +78,16 @@ _WANTS_WORDS = regex(
     r"(?:(?:so|ok|okay|and|but|then) )*(?:what|how) (?:do|should|can|could|would|shall) i"
     r" (?:say|tell|put it)(?:(?: to)? \w+(?: \w+)?)?(?: (?:now|then|though|right now))*"
 )
+
+
+def _distress(situation: Situation) -> Distress | None:
+    """What the words tell of, or those before them where they only go on: "what do i say"."""
+    asked = situation.asked
+    goes_on = _wants_words(asked.words) or find_reset(situation).id == OTHERWISE
+    told = [asked.words, *reversed((asked.before or "").splitlines() if goes_on else [])]
+    ours, theirs = ([one.name for one in pair] for pair in (situation.ours, situation.theirs))
+    found = (distress_of(line, ours=ours, theirs=theirs) for line in told)
+    return next((one for one in found if one is not None), None)
 
 
 def _words_for(situation: Situation) -> HeadReset | None:

@@ -29,3 +29,11 @@ def test_a_body_that_struck_one_of_us_is_looked_after_and_judged_by_the_referee(
     assert {said: demo.say(said).split("\n")[0] for said in STRUCK} == dict.fromkeys(STRUCK, CALL)
     assert demo.stored() == stored
     assert [said for said in NOT_STRUCK if CALL in demo.say(said)] == []
+
+
+def test_who_is_afraid_of_a_partner_is_told_so_again_and_a_nervous_one_is_not(demo: Talk) -> None:
+    afraid = demo.say("i am afraid of my partner he yells at me").split("\n")[0]
+    assert afraid.startswith("Step aside now")
+    assert demo.say("what do i say").split("\n")[0] == afraid
+    assert demo.say("and me?").split("\n")[0] == afraid
+    assert demo.say("im nervous now").split("\n")[0] != afraid

@@ -26,6 +26,8 @@ NOT_AFRAID = (
     "im afraid of bram missing",
     "he pushed me back with deep returns",
     "he punches me volleys",
+    "her serve kicks at me",
+    "she keeps pushing me with her dinks",
     "timo throws the ball at me",
     "is it allowed that he shouts at me",
 )
